@@ -1,0 +1,1 @@
+"""Checks: one rule a file, the finding, the registry and the runner."""

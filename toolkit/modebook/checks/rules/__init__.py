@@ -1,0 +1,1 @@
+"""The rules about fixture documents, one a file."""

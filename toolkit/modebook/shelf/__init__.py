@@ -1,0 +1,1 @@
+"""Documents and people's files on disk: find, read, write whole and in canonical form."""

@@ -1,0 +1,30 @@
+"""The user's cache folder: one database for each catalog, never inside the catalog itself."""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import sys
+from pathlib import Path
+
+from modebook.shelf.catalog import Catalog
+
+
+def cache_folder() -> Path:
+    """Where this user's programs keep what they can make again."""
+    named = os.environ.get("XDG_CACHE_HOME")
+    if named:
+        return Path(named) / "modebook"
+    if sys.platform == "darwin":
+        return Path.home() / "Library" / "Caches" / "modebook"
+    if sys.platform == "win32":
+        return Path(os.environ.get("LOCALAPPDATA", str(Path.home()))) / "modebook"
+    return Path.home() / ".cache" / "modebook"
+
+
+def database_path(catalog: Catalog) -> Path:
+    """The database of a catalog, named after the folder that it is in and a hash of its whole path."""
+    root = catalog.root.resolve()
+    mark = hashlib.sha256(str(root).encode()).hexdigest()[:12]
+    near = root.parent.name if root.name == "catalog" else root.name
+    return cache_folder() / f"{near or 'catalog'}-{mark}.sqlite"

@@ -1,0 +1,24 @@
+"""The one error of the shelf: a file that cannot be found, read or written, told in one line."""
+
+from __future__ import annotations
+
+
+class ShelfError(Exception):
+    """Something about a file: which file, which place in it, what is wrong, what would be right."""
+
+    def __init__(self, file: object, problem: str, *, place: str = "", remedy: str = "") -> None:
+        self.file = str(file)
+        self.place = place
+        self.problem = problem
+        self.remedy = remedy
+        super().__init__(str(self))
+
+    def __str__(self) -> str:
+        at = f"{self.file}, {self.place}" if self.place else self.file
+        line = f"{at}: {self.problem}" + (f"; {self.remedy}" if self.remedy else "")
+        return " ".join(line.split())
+
+
+def reason_of(error: OSError) -> str:
+    """What the system says about a file, in words."""
+    return (error.strerror or str(error)).lower()
