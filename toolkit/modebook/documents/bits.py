@@ -36,7 +36,7 @@ class Stretch:
 
     @property
     def step(self) -> float:
-        """The physical step between neighboring values, in the span's unit; the whole span where there is none."""
+        """The physical step between neighboring values, in the span's unit; the whole span if it has none."""
         if self.span.raw:
             return 1.0
         return self.span.width / self.steps if self.steps else self.span.width

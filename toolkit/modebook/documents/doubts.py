@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pydantic import Field
+
 from modebook.documents.base import Date, Key, Part, Pointer, SlotNumber, Text
 
 
@@ -11,6 +13,7 @@ class Settled(Part):
     by: Text
     date: Date
     decision: Text
+    """What was decided, and why."""
 
 
 class Doubt(Part):
@@ -18,7 +21,7 @@ class Doubt(Part):
 
     pointer: Pointer
     """The place in this document."""
-    slots: list[SlotNumber] = []
+    slots: list[SlotNumber] = Field(default_factory=list)
     """The slots it is about, counted as the chart counts them."""
     place: Text | None = None
     """Where in the source: page, table, row."""
@@ -40,5 +43,6 @@ class Acceptance(Part):
     pointer: Pointer
     """Where it fires."""
     reason: Text
+    """Why it is lived with."""
     by: Text | None = None
     date: Date | None = None

@@ -7,7 +7,17 @@ from typing import Annotated, Any, Self
 from pydantic import Field, GetPydanticSchema, model_validator
 from pydantic_core import CoreSchema, core_schema
 
-from modebook.documents.base import Key, ParameterWord, Part, SlotNumber, Text, UnitWord, Value
+from modebook.documents.base import (
+    TOLD_APART,
+    Key,
+    ParameterWord,
+    Part,
+    SlotNumber,
+    Text,
+    UnitWord,
+    Value,
+    each_once,
+)
 from modebook.words.ranges import Does, Hazard, Kept
 
 MOST_SLOTS = 65_536
@@ -18,13 +28,17 @@ class Span(Part):
     """Physical ends of a parameter or a range; `from` may exceed `to` (inverted)."""
 
     from_: Annotated[float, Field(alias="from")]
+    """What the lowest value means, in the unit."""
     to: float
+    """What the highest value means, in the unit."""
     unit: UnitWord
+    """The physical unit; CIE x and y have unit 1."""
     raw: bool = False
     """True: the number sent is the unit itself (3200 sent means 3200 K), not a share of the byte range."""
     given: Text | None = None
     """A menu state that this span depends on (540 or 630 degrees)."""
     source: Key | None = None
+    """The key of the source that says so."""
 
     @property
     def width(self) -> float:
@@ -59,12 +73,14 @@ class ValueRange(Part):
     """Values from one to another, both included, in the full resolution of the parameter they belong to."""
 
     from_: Annotated[Value, Field(alias="from")]
+    """The first value, included."""
     to: Value
+    """The last value, included."""
 
     @model_validator(mode="after")
     def _upward(self) -> Self:
         if self.from_ > self.to:
-            raise ValueError(f"from {self.from_} is above to {self.to}")
+            raise ValueError(f"from {self.from_} is above to {self.to}: the smaller one comes first")
         return self
 
 
@@ -74,8 +90,10 @@ class Condition(Part):
     parameter: Key | None = None
     """The key (or word) of a parameter of the same mode."""
     from_: Annotated[Value | None, Field(alias="from")] = None
+    """The first value of that parameter, included."""
     to: Value | None = None
-    any_of: list[ValueRange] | None = None
+    """The last value of that parameter, included."""
+    any_of: Annotated[list[ValueRange], Field(min_length=1)] | None = None
     """Several ranges, any of which will do."""
     setting: Key | None = None
     """The key of a setting."""
@@ -93,12 +111,14 @@ class Condition(Part):
             if by_value == (self.any_of is not None) or self.setting is not None or self.choices is not None:
                 raise ValueError("a condition on a parameter has from and to, or any_of")
             if by_value and self.from_ > self.to:  # type: ignore[operator]
-                raise ValueError(f"from {self.from_} is above to {self.to}")
+                raise ValueError(f"from {self.from_} is above to {self.to}: the smaller one comes first")
         elif self.setting is not None:
             if self.choices is None or by_value or self.any_of is not None:
                 raise ValueError("a condition on a setting has choices")
         elif self.given is None:
             raise ValueError("a condition names a parameter, a setting, or a state in words (given)")
+        elif by_value or self.any_of is not None or self.choices is not None:
+            raise ValueError("values need a parameter beside them, choices a setting")
         return self
 
     @property
@@ -115,17 +135,22 @@ class Range(Part):
     """A stretch of values with one meaning, both ends included, in the parameter's full resolution."""
 
     from_: Annotated[Value, Field(alias="from")]
+    """The first value, included."""
     to: Value
+    """The last value, included."""
     meaning: Text
+    """What the maker prints for it."""
     parameter: ParameterWord | None = None
     """The parameter that this stretch controls, where it is another one (0-127 dimmer, 128-255 strobe)."""
     key: Key | None = None
+    """A name of its own, where others refer to it."""
     does: Does | None = None
     """What it does, in the vocabulary's words."""
     span: Spans = None
+    """What its ends mean physically; several spans where a menu state decides."""
     position: Key | None = None
     """The wheel position that it selects: the key of a position of a wheel of this document."""
-    sets: dict[Key, Key | Span] | None = None
+    sets: dict[Key, Annotated[Key | Span, TOLD_APART]] | None = None
     """The settings that it changes: to a choice, or continuously over a span."""
     hold_s: Annotated[float, Field(ge=0, le=3600)] | None = None
     """How long it must be sent before it acts, in seconds."""
@@ -138,13 +163,15 @@ class Range(Part):
     for_: Annotated[list[Key] | None, Field(alias="for")] = None
     """The parameters that it acts on."""
     snap: bool = False
+    """True: a desk must not fade through it."""
     source: Key | None = None
+    """The key of the source that says so."""
     note: Text | None = None
 
     @model_validator(mode="after")
     def _upward(self) -> Self:
         if self.from_ > self.to:
-            raise ValueError(f"from {self.from_} is above to {self.to}")
+            raise ValueError(f"from {self.from_} is above to {self.to}: the smaller one comes first")
         return self
 
 
@@ -162,7 +189,9 @@ class Parameter(Part):
     default: Value | None = None
     """As printed, in full resolution. Absent where the manual does not print it."""
     span: Spans = None
-    ranges: list[Range] = []
+    """What 0 and the highest value mean physically; several spans where a menu state decides."""
+    ranges: list[Range] = Field(default_factory=list)
+    """Stretches of values with a meaning each."""
     when: list[Condition] | None = None
     """It has this meaning only while every condition holds."""
     for_: Annotated[list[Key] | None, Field(alias="for")] = None
@@ -174,6 +203,7 @@ class Parameter(Part):
     coarse_default: Annotated[int, Field(ge=0, le=255)] | None = None
     """A default printed for the coarse byte alone; it leaves the fine byte unknown."""
     source: Key | None = None
+    """The key of the source that says so."""
     place: Text | None = None
     """Where in the source it stands: page, table, row."""
     note: Text | None = None
@@ -181,7 +211,7 @@ class Parameter(Part):
     @model_validator(mode="after")
     def _different_slots(self) -> Self:
         if len(self.slots) > 1 and len(set(self.slots)) != len(self.slots):
-            raise ValueError("one slot is listed twice")
+            raise ValueError("one slot is listed twice: list each byte once")
         return self
 
     @property
@@ -191,48 +221,71 @@ class Parameter(Part):
 
 
 class Cells(Part):
-    """A block of relative slots repeated: slots count from 1 within a cell; blocks may interleave and nest."""
+    """A block of relative slots repeated; slots count from 1 within a cell. Blocks may overlap and nest."""
 
     count: Annotated[int, Field(ge=1, le=65_536)]
+    """How many cells."""
     first: SlotNumber
     """The slot at which the first cell starts."""
     stride: Annotated[int, Field(ge=0, le=65_536)]
     """The distance from the start of one cell to the start of the next."""
     key: Key | None = None
+    """A name of its own, where others refer to it."""
     label: Text | None = None
-    parameters: list[Parameter] = []
-    cells: list[Cells] = []
+    parameters: list[Parameter] = Field(default_factory=list)
+    """The parameters of one cell; slot 1 is the cell's first."""
+    cells: list[Cells] = Field(default_factory=list)
+    """Blocks of cells within one cell, such as the pixels of a head."""
     source: Key | None = None
+    """The key of the source that says so."""
     note: Text | None = None
 
     @property
     def bytes_placed(self) -> int:
         """How many bytes the block places, all its cells counted."""
-        once = sum(len(parameter.slots) or 1 for parameter in self.parameters)
-        return self.count * (once + sum(block.bytes_placed for block in self.cells))
+        return self.count * _bytes_placed(self.parameters, self.cells)
 
     @model_validator(mode="after")
     def _bounded(self) -> Self:
-        if self.bytes_placed > MOST_SLOTS:
-            raise ValueError(f"the cells come to more than {MOST_SLOTS} slots")
+        _bound(self.bytes_placed)
         return self
+
+
+def _bytes_placed(parameters: list[Parameter], cells: list[Cells]) -> int:
+    own = sum(len(parameter.slots) or 1 for parameter in parameters)
+    return own + sum(block.bytes_placed for block in cells)
+
+
+def _bound(placed: int) -> None:
+    if placed > MOST_SLOTS:
+        raise ValueError(f"the cells come to more than {MOST_SLOTS} slots: look at their counts")
 
 
 class Block(Part):
     """A part of a mode with a start address of its own; its slots count from 1."""
 
     key: Key
+    """A name of its own, to which a patch refers."""
     label: Text | None = None
     footprint: Annotated[int, Field(ge=1, le=65_536)]
-    parameters: list[Parameter] = []
-    cells: list[Cells] = []
+    """How many slots it takes."""
+    parameters: list[Parameter] = Field(default_factory=list)
+    """Its parameters, in the order of the chart."""
+    cells: list[Cells] = Field(default_factory=list)
+    """Blocks of repeated cells."""
     note: Text | None = None
+
+    @property
+    def bytes_placed(self) -> int:
+        """How many bytes the part places, all cells counted."""
+        return _bytes_placed(self.parameters, self.cells)
 
 
 class Mode(Part):
     """One of a fixture's slot layouts; RDM calls it a personality and numbers it."""
 
     name: Text
+    """As printed by the maker."""
     number: Annotated[int, Field(ge=1, le=255)] | None = None
     """The personality number, where known. It may stand twice where a menu state decides (`given`)."""
     footprint: Annotated[int, Field(ge=0, le=65_536)]
@@ -245,7 +298,18 @@ class Mode(Part):
     """The menu state that gives the mode this footprint."""
     continues: bool = False
     """True: it runs past 512 slots into the next universe."""
-    parameters: list[Parameter] = []
-    cells: list[Cells] = []
-    parts: list[Block] = []
+    parameters: list[Parameter] = Field(default_factory=list)
+    """Its parameters, in the order of the chart."""
+    cells: list[Cells] = Field(default_factory=list)
+    """Blocks of repeated cells."""
+    parts: list[Block] = Field(default_factory=list)
+    """Blocks with start addresses of their own."""
     note: Text | None = None
+
+    @model_validator(mode="after")
+    def _in_order(self) -> Self:
+        if self.cells or self.parts:
+            own = _bytes_placed(self.parameters, self.cells)
+            _bound(own + sum(part.bytes_placed for part in self.parts))
+            each_once("parts", (part.key for part in self.parts))
+        return self

@@ -56,3 +56,5 @@ class Patch:
     faults: tuple[RowFault, ...] = ()
     columns: tuple[str, ...] = ()
     """The titles of the file, in order, as written."""
+    notes: tuple[str, ...] = ()
+    """What a person should know about how the file was read."""

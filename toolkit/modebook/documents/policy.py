@@ -17,9 +17,13 @@ class Threshold(Part):
     """A figure that a check compares with, or assumes."""
 
     key: Key
+    """The name that rules and rigs refer to."""
     what: Text
+    """What it is compared with."""
     value: float
+    """The figure."""
     unit: Text
+    """The unit of the figure."""
     severity: Severity | None = None
     """How bad it is to be beyond it; absent for an assumption."""
     source: Text
@@ -30,8 +34,11 @@ class Policy(Part):
     """A policy document: all thresholds by key."""
 
     schema_: Annotated[str | None, Field(alias="$schema")] = None
+    """The schema that an editor checks this file with."""
     name: Text
+    """The name of this policy."""
     thresholds: list[Threshold]
+    """Every figure, once."""
 
     @model_validator(mode="after")
     def _keys_once(self) -> Self:
@@ -70,8 +77,11 @@ class Override(Part):
     """A rig's own word on a threshold."""
 
     value: float | None = None
+    """The figure that holds instead."""
     severity: Severity | None = None
+    """The severity that holds instead."""
     source: Text | None = None
+    """Who decided it, and why."""
 
 
 @cache

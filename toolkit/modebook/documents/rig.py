@@ -6,27 +6,28 @@ from typing import Annotated, Any, Literal
 
 from pydantic import Field, WithJsonSchema, field_validator
 
-from modebook.documents.base import Key, Part, Text
+from modebook.documents.base import TOLD_APART, Key, Part, Text
 from modebook.documents.policy import Override
 
 YesNoUnknown = Literal["yes", "no", "unknown"]
 Reach = Literal["floor", "ladder", "lift", "not at all"]
 
-UniverseKey = Annotated[str, Field(pattern=r"^([1-9][0-9]{0,4}|other)$")]
-"""A universe's number, or `other` for all that are not named."""
+UniverseKey = Annotated[str, Field(pattern=r"^([1-9][0-9]{0,3}|[1-5][0-9]{4}|6[0-3][0-9]{3}|other)$")]
+"""A universe's number, 1 to 63999 (ANSI E1.31), or `other` for all that are not named."""
 
 
 _OVERRIDES = {
     "type": "object",
+    "propertyNames": {"pattern": r"^[a-z0-9]+(-[a-z0-9]+)*$", "maxLength": 80},
     "additionalProperties": {
         "anyOf": [
             {"type": "number"},
             {
                 "type": "object",
                 "properties": {
-                    "value": {"type": "number"},
-                    "severity": {"enum": ["error", "warning", "info"]},
-                    "source": {"type": "string"},
+                    "value": {"type": ["number", "null"]},
+                    "severity": {"enum": ["error", "warning", "info", None]},
+                    "source": {"type": ["string", "null"], "minLength": 1, "maxLength": 20_000},
                 },
                 "additionalProperties": False,
             },
@@ -35,11 +36,16 @@ _OVERRIDES = {
 }
 
 
+_RDM = {"enum": ["yes", "no", "unknown", True, False, None], "default": "unknown"}
+
+
 class Camera(Part):
     """The camera of the job."""
 
     fps: Annotated[float, Field(gt=0, le=100_000)]
+    """Frames a second."""
     shutter_deg: Annotated[float, Field(gt=0, le=360)] = 180.0
+    """The shutter angle, in degrees."""
 
 
 class Loss(Part):
@@ -59,13 +65,16 @@ class Link(Part):
     gateway_hz: Annotated[float, Field(gt=0)] | None = None
     """Output rate of the gateway or radio, where it is not the desk's."""
     delay_s: Annotated[float, Field(ge=0)] = 0.0
-    loss: Annotated[float, Field(ge=0, lt=1)] | Loss | None = None
+    """How much later it arrives, in seconds."""
+    loss: Annotated[Annotated[float, Field(ge=0, lt=1)] | Loss | None, TOLD_APART] = None
     """Expected losses: a share, or a share with its bursts."""
     rdm: Annotated[
-        YesNoUnknown, WithJsonSchema({"enum": ["yes", "no", "unknown", True, False, None], "default": "unknown"})
+        YesNoUnknown,
+        WithJsonSchema({"enum": ["yes", "no", "unknown", True, False, None], "default": "unknown"}),
     ] = "unknown"
     """Whether RDM passes. `true` and `false` are read as yes and no."""
     about: Text | None = None
+    """What it is and where."""
 
     @field_validator("rdm", mode="before")
     @classmethod
@@ -80,14 +89,17 @@ class Link(Part):
 class UnitNote(Part):
     """What is known of one unit beyond its row in the patch."""
 
-    menu: dict[Text, Text] = {}
+    menu: dict[Text, Text] = Field(default_factory=dict)
     """Menu states of this very unit."""
     serial: Text | None = None
+    """Its serial number."""
     uid: Annotated[str, Field(pattern=r"^[0-9A-Fa-f]{4}:[0-9A-Fa-f]{8}$")] | None = None
     """RDM UID as printed by E1.20: 7FF1:00000A01."""
     firmware: Text | None = None
+    """The firmware that it runs."""
     reach: Reach | None = None
-    settings: dict[Key, Key] = {}
+    """How a person gets to it."""
+    settings: dict[Key, Key] = Field(default_factory=dict)
     """Choices that this unit is known to be set to, by setting."""
     note: Text | None = None
 
@@ -96,25 +108,33 @@ class Planted(Part):
     """A fault put into a demonstration rig on purpose."""
 
     rule: Key
+    """The rule that must find it."""
     unit: Text
+    """The unit number, as written in the patch."""
     about: Text
+    """What was planted."""
 
 
 class Rig(Part):
     """rig.json: what holds for the whole job; the units stand in patch.csv beside it."""
 
     schema_: Annotated[str | None, Field(alias="$schema")] = None
+    """The schema that an editor checks this file with."""
     name: Text
+    """The name of the job."""
     about: Text | None = None
+    """What a reader should know about it first."""
     refresh_hz: Annotated[float, Field(gt=0, le=100_000)] = 30.0
     """Packets a second from the desk."""
     camera: Camera | None = None
-    links: dict[UniverseKey, Link] = {}
+    """The camera that sees it."""
+    links: dict[UniverseKey, Link] = Field(default_factory=dict)
+    """The road from desk to fixtures, by universe."""
     policy: Annotated[dict[Key, Override], WithJsonSchema(_OVERRIDES)] = {}
     """Thresholds that this job sees otherwise, by key."""
-    units: dict[Text, UnitNote] = {}
+    units: dict[Text, UnitNote] = Field(default_factory=dict)
     """More about single units, by unit number as written in the patch."""
-    planted: list[Planted] = []
+    planted: list[Planted] = Field(default_factory=list)
     """For a demonstration: the faults put in on purpose."""
 
     @field_validator("policy", mode="before")
@@ -123,9 +143,7 @@ class Rig(Part):
         """A bare number stands for the value alone."""
         if isinstance(value, dict):
             return {
-                key: {"value": float(item)}
-                if isinstance(item, int | float) and not isinstance(item, bool)
-                else item
+                key: {"value": item} if isinstance(item, int | float) and not isinstance(item, bool) else item
                 for key, item in value.items()
             }
         return value

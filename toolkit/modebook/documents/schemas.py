@@ -32,14 +32,18 @@ def schemas() -> dict[str, dict[str, Any]]:
 def _tidy(value: Any) -> Any:
     """Without the titles that pydantic derives from field names: editors show them over the descriptions.
 
-    A discriminator is OpenAPI's word and not part of the dialect.
+    A discriminator is OpenAPI's word and not part of the dialect. An object whose keys must match a pattern
+    takes no others, which pydantic leaves unsaid.
     """
     if isinstance(value, dict):
-        return {
+        tidy = {
             key: _tidy(item)
             for key, item in value.items()
             if not (key == "title" and isinstance(item, str)) and key != "discriminator"
         }
+        if isinstance(value.get("patternProperties"), dict) and value.get("type") == "object":
+            tidy.setdefault("additionalProperties", False)
+        return tidy
     if isinstance(value, list):
         return [_tidy(item) for item in value]
     return value

@@ -6,7 +6,7 @@ from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
 
-from modebook.documents.base import Date, Hex16, Key, Part, Text
+from modebook.documents.base import TOLD_APART, Date, Hex16, Key, Part, Share, Text, each_once
 from modebook.words.families import Family
 from modebook.words.settings import Method, SettingKind
 
@@ -71,10 +71,13 @@ class Measured(Part):
     """A length found by measuring a real fixture; it stands beside the maker's words, never over them."""
 
     length: Length
+    """The fitted length."""
     method: Method | None = None
+    """The way of filling in that fits best."""
     interval_packets: Annotated[list[float], Field(min_length=2, max_length=2)] | None = None
     """The 95 % interval of the length, in packets."""
     delay_s: float | None = None
+    """What the fixture waits before it begins to respond, in seconds."""
     refresh_hz: Annotated[float, Field(gt=0)] | None = None
     """Packets a second during the measurement."""
     camera_fps: Annotated[float, Field(gt=0)] | None = None
@@ -82,6 +85,7 @@ class Measured(Part):
     date: Date
     by: Text
     how: Text | None = None
+    """The set-up: what was sent, what was recorded."""
     file_sha256: Annotated[str, Field(pattern=r"^[0-9a-f]{64}$")] | None = None
     """The hash of the clip or trace that the figure comes from."""
 
@@ -90,6 +94,7 @@ class Choice(Part):
     """One of the states that a setting can have."""
 
     key: Key
+    """The name that ways, ranges and rigs refer to."""
     label: Text | None = None
     """As printed by the maker."""
     length: Length | None = None
@@ -100,7 +105,7 @@ class Choice(Part):
     """For the method `limit`: the greatest change a second, in percent of full."""
     curve: Literal["linear", "square", "s", "inverse-square"] | None = None
     """For a dimmer curve: its shape."""
-    points: list[Annotated[list[float], Field(min_length=2, max_length=2)]] | None = None
+    points: list[Annotated[list[Share], Field(min_length=2, max_length=2)]] | None = None
     """For a dimmer curve given as a table: pairs of level and light, both 0 to 1."""
     frequency_hz: Annotated[float, Field(gt=0)] | None = None
     """For a modulation frequency: cycles a second."""
@@ -109,7 +114,9 @@ class Choice(Part):
     given: Text | None = None
     """A menu state that this choice depends on."""
     source: Key | None = None
+    """The key of the source that says so."""
     measured: Measured | None = None
+    """What a real fixture did, beside what the maker prints."""
     note: Text | None = None
 
 
@@ -124,7 +131,7 @@ class Way(Part):
     """RDM: how many bytes of parameter data."""
     values: dict[Key, Annotated[int, Field(ge=0)]] | None = None
     """RDM: the number to send for each choice; a choice that is not listed cannot be reached this way."""
-    locked: bool | Text | None = None
+    locked: Annotated[bool | Text | None, TOLD_APART] = None
     """Whether a lock must be opened first, or how it is opened."""
     path: list[Text] | None = None
     """Menu, app or page: the entries to follow, in order."""
@@ -133,7 +140,9 @@ class Way(Part):
     firmware: Text | None = None
     """The firmware from which this way exists."""
     kept: Literal["until power off", "stored"] | None = None
+    """How long the fixture remembers what was set this way."""
     source: Key | None = None
+    """The key of the source that says so."""
     note: Text | None = None
 
     @model_validator(mode="after")
@@ -150,26 +159,27 @@ class Setting(Part):
     """A setting of the fixture; `none` says, with a source, that the fixture has no such thing."""
 
     key: Key
+    """The name that `sets`, `when` and `needs` refer to."""
     setting: SettingKind
+    """What kind of setting it is."""
     label: Text | None = None
-    acts_on: list[Family] = []
+    acts_on: list[Family] = Field(default_factory=list)
     """The families of parameters that it acts on; empty means that the source does not say."""
     none: bool = False
     """True: the source says that the fixture has nothing of the kind."""
-    choices: list[Choice] = []
-    ways: list[Way] = []
+    choices: list[Choice] = Field(default_factory=list)
+    """The states it can have, in the order of the manual."""
+    ways: list[Way] = Field(default_factory=list)
+    """How it is changed, other than by a slot."""
     source: Key | None = None
+    """The key of the source that says so."""
     note: Text | None = None
 
     @model_validator(mode="after")
     def _none_has_nothing(self) -> Self:
         if self.none and (self.choices or self.ways):
             raise ValueError("a setting that the fixture does not have (none) has no choices or ways")
-        seen: set[str] = set()
-        for choice in self.choices:
-            if choice.key in seen:
-                raise ValueError(f"two choices have the key {choice.key!r}")
-            seen.add(choice.key)
+        each_once("choices", (choice.key for choice in self.choices))
         return self
 
     @property

@@ -7,13 +7,14 @@ import os
 import sys
 from pathlib import Path
 
+from modebook.documents.base import slug
 from modebook.shelf.catalog import Catalog
 
 
 def cache_folder() -> Path:
     """Where this user's programs keep what they can make again."""
     named = os.environ.get("XDG_CACHE_HOME")
-    if named:
+    if named and Path(named).is_absolute():  # the XDG specification has others ignored
         return Path(named) / "modebook"
     if sys.platform == "darwin":
         return Path.home() / "Library" / "Caches" / "modebook"
@@ -25,6 +26,6 @@ def cache_folder() -> Path:
 def database_path(catalog: Catalog) -> Path:
     """The database of a catalog, named after the folder that it is in and a hash of its whole path."""
     root = catalog.root.resolve()
-    mark = hashlib.sha256(str(root).encode()).hexdigest()[:12]
-    near = root.parent.name if root.name == "catalog" else root.name
+    mark = hashlib.sha256(os.fsencode(root)).hexdigest()[:12]
+    near = slug(root.parent.name if root.name == "catalog" else root.name)[:60]
     return cache_folder() / f"{near or 'catalog'}-{mark}.sqlite"

@@ -54,10 +54,19 @@ class Catalog:
         return self.fixtures / f"{identity}.json"
 
     def rig_folders(self) -> list[Path]:
-        """All rigs' folders, ordered by name."""
+        """All rigs' folders, ordered by name; hidden ones are passed over."""
         if not self.rigs.is_dir():
             return []
-        return sorted(folder for folder in self.rigs.iterdir() if folder.is_dir())
+        try:
+            return sorted(
+                folder
+                for folder in self.rigs.iterdir()
+                if folder.is_dir() and not folder.name.startswith(".")
+            )
+        except OSError as error:
+            raise ShelfError(
+                self.rigs, reason_of(error), remedy="make it a folder that can be read"
+            ) from error
 
 
 def find_catalog(given: Path | str | None = None) -> Catalog:
@@ -66,16 +75,26 @@ def find_catalog(given: Path | str | None = None) -> Catalog:
     Raises ShelfError where the one that was named is not a catalog.
     """
     named = given or os.environ.get(ENVIRONMENT)
-    if named:
-        root = Path(named)
-        if not root.is_dir():
-            problem = "this is a file, not a folder" if root.exists() else "no such folder"
-            raise ShelfError(root, problem, remedy="a catalog is a folder with fixtures/ and rigs/ in it")
-        if not _is_catalog(root):
-            if _is_catalog(root / "catalog"):
-                return Catalog(root / "catalog")
-            raise ShelfError(root, "neither fixtures/ nor rigs/ is in it", remedy="a catalog has both")
+    try:
+        return _named(Path(named)) if named else _near()
+    except OSError as error:
+        raise ShelfError(
+            named or "the current folder", reason_of(error), remedy="name a catalog that can be read"
+        ) from error
+
+
+def _named(root: Path) -> Catalog:
+    if not root.is_dir():
+        problem = "this is a file, not a folder" if root.exists() else "no such folder"
+        raise ShelfError(root, problem, remedy="a catalog is a folder with fixtures/ and rigs/ in it")
+    if _is_catalog(root):
         return Catalog(root)
+    if _is_catalog(root / "catalog"):
+        return Catalog(root / "catalog")
+    raise ShelfError(root, "neither fixtures/ nor rigs/ is in it", remedy="a catalog has both")
+
+
+def _near() -> Catalog:
     here = Path.cwd()
     for folder in (here, *here.parents):
         if _is_catalog(folder / "catalog"):
@@ -101,20 +120,34 @@ def identity_of(path: Path) -> str | None:
 def json_files(folder: Path) -> list[Path]:
     """All .json files below a folder, ordered by path; hidden ones are passed over.
 
-    Raises ShelfError where a folder cannot be read.
+    Raises ShelfError where a folder cannot be read, or a link leads back to a folder that it lies in.
     """
-    return sorted(_walk(str(folder)), key=lambda path: path.parts)
+    return sorted(_walk(str(folder), frozenset()), key=lambda path: path.parts)
 
 
-def _walk(folder: str) -> Iterator[Path]:
+def _walk(folder: str, above: frozenset[tuple[int, int]]) -> Iterator[Path]:
     try:
+        status = os.stat(folder)  # noqa: PTH116 - the walk stays with plain strings, which is twice as fast
+        identity = (status.st_dev, status.st_ino)
+        if identity in above:
+            raise ShelfError(
+                folder, "this link leads back to a folder that it lies in", remedy="take the link away"
+            )
         with os.scandir(folder) as entries:
             for entry in entries:
                 if entry.name.startswith("."):
                     continue
-                if entry.is_dir():
-                    yield from _walk(entry.path)
+                if _is_folder(entry):
+                    yield from _walk(entry.path, above | {identity})
                 elif entry.name.endswith(".json"):
                     yield Path(entry.path)
     except OSError as error:
         raise ShelfError(folder, reason_of(error), remedy="name a folder that can be read") from error
+
+
+def _is_folder(entry: os.DirEntry[str]) -> bool:
+    try:
+        return entry.is_dir()
+    except OSError:
+        # A link that leads nowhere or to itself: as a document it is then told of by whoever reads it.
+        return False

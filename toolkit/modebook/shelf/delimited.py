@@ -5,10 +5,11 @@ from __future__ import annotations
 import csv
 import io
 from collections.abc import Collection, Iterator
+from contextlib import suppress
 from itertools import islice
 
 from modebook.shelf.errors import ShelfError
-from modebook.shelf.headers import SEARCHED_ROWS, Header, find_header
+from modebook.shelf.headers import SEARCHED_ROWS, find_header
 from modebook.shelf.table import MOST_CELLS, MOST_COLUMNS, MOST_ROWS
 
 DELIMITERS = (",", ";", "\t")
@@ -49,13 +50,15 @@ def decoded(content: bytes, path: str) -> tuple[str, str, list[str]]:
                 place=f"line {line}",
                 remedy="save it again as CSV in UTF-8",
             ) from error
-        note = f"read as Windows-1252, since line {line} is not UTF-8: look whether accented letters came out right"
+        note = f"line {line} is not UTF-8, so it was read as Windows-1252: check its accented letters"
         return _without_nul(text, path), "cp1252", [note]
 
 
 def _without_nul(text: str, path: str) -> str:
     if "\0" in text:
-        raise ShelfError(path, "holds null bytes, so it is not plain text", remedy="save it as CSV in UTF-8, or as XLSX")
+        raise ShelfError(
+            path, "holds null bytes, so it is not plain text", remedy="save it as CSV in UTF-8, or as XLSX"
+        )
     return text
 
 
@@ -66,10 +69,10 @@ def sniffed(text: str, known: Collection[str], least: int, path: str) -> str:
     """
     best: tuple[int, int, str] | None = None
     for delimiter in DELIMITERS:
-        try:
-            rows = [row for _, row in islice(_parsed(text, delimiter, path), SEARCHED_ROWS + 1)]
-        except ShelfError:
-            continue
+        rows: list[list[str]] = []
+        # A fault further down is told when the file is read; here the rows before it decide.
+        with suppress(ShelfError):
+            rows.extend(row for _, row in islice(_parsed(text, delimiter, path), SEARCHED_ROWS + 1))
         header = find_header(rows, known, least)
         widest = max((len(row) for row in rows), default=0)
         score = (header.score if header else 0, widest)
@@ -115,8 +118,3 @@ def _parsed(text: str, delimiter: str, path: str) -> Iterator[tuple[int, list[st
             raise ShelfError(path, problem, place=f"line {start}", remedy=remedy) from error
         yield start, row
         start = reader.line_num + 1
-
-
-def header_of(lines: Lines, known: Collection[str], least: int) -> Header | None:
-    """The titles of a CSV."""
-    return find_header([row for _, row in lines], known, least)

@@ -16,7 +16,17 @@ class ShelfError(Exception):
     def __str__(self) -> str:
         at = f"{self.file}, {self.place}" if self.place else self.file
         line = f"{at}: {self.problem}" + (f"; {self.remedy}" if self.remedy else "")
-        return " ".join(line.split())
+        return printable(" ".join(line.split()))
+
+
+def printable(words: str) -> str:
+    """The words with every sign that a terminal would not show, or would obey, spelled as an escape."""
+    if words.isprintable():
+        return words
+    return "".join(
+        sign if sign.isprintable() else sign.encode("unicode_escape", "surrogatepass").decode()
+        for sign in words
+    )
 
 
 def reason_of(error: OSError) -> str:

@@ -36,7 +36,8 @@ def find_header(rows: Sequence[Sequence[str]], known: Collection[str], least: in
             if titles is None:
                 continue
             score = len({folded for folded in map(fold_title, titles) if folded in known})
-            if score >= least and (best is None or score > best.score):
+            rank = (score, -height)
+            if score >= least and (best is None or rank > (best.score, -best.height)):
                 best = Header(index, height, titles, score)
     if best is None:
         return None
@@ -57,10 +58,15 @@ def _joined(
         return None
     lower = [cell.strip() for cell in rows[index + 1]]
     found: list[str] = []
+    written = titles = 0
     for column in range(max(len(upper), len(lower))):
         above = upper[column] if column < len(upper) else ""
         below = lower[column] if column < len(lower) else ""
         both = f"{above} {below}".strip()
         choices = (both, below, above)
         found.append(next((choice for choice in choices if fold_title(choice) in known), both))
-    return tuple(found)
+        if below:
+            written += 1
+            titles += found[-1] != above and fold_title(found[-1]) in known
+    # A row of units may hold a word that is a title too; a row of titles holds hardly anything else.
+    return tuple(found) if titles * 2 > written else None

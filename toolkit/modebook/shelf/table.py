@@ -1,4 +1,4 @@
-"""A table as a person wrote it: titles, rows with their place in the file, cells as text and what they were."""
+"""A table as a person wrote it: titles, rows with their place in the file, cells as text with their kind."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 Kind = Literal["text", "number", "date", "truth"]
-"""What a cell was in the file. A CSV knows text only; a sheet also numbers, dates (and times), true and false."""
+"""What a cell was in the file. A CSV knows text only; a sheet tells numbers, dates and truth apart."""
 
 MOST_BYTES = 32_000_000
 """The largest file that is read; a patch of ten thousand units takes about a megabyte."""

@@ -16,18 +16,20 @@ def write_whole(path: Path, content: bytes, *, overwrite: bool = True) -> None:
     error what was there before is still there.
     """
     try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        if not overwrite and path.exists():
+        # A link stays a link: what it leads to is written.
+        target = Path(os.path.realpath(path)) if path.is_symlink() else path
+        target.parent.mkdir(parents=True, exist_ok=True)
+        if not overwrite and target.exists():
             raise ShelfError(
                 path, "this file exists already", remedy="name another one, or move it away first"
             )
-        handle, beside = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
+        handle, beside = tempfile.mkstemp(prefix=".modebook-", dir=target.parent)
         try:
             with os.fdopen(handle, "wb") as file:
                 file.write(content)
-            mode = path.stat().st_mode & 0o777 if path.exists() else 0o666 & ~_umask()
+            mode = target.stat().st_mode & 0o777 if target.exists() else 0o666 & ~_umask()
             Path(beside).chmod(mode)
-            Path(beside).replace(path)
+            Path(beside).replace(target)
         except BaseException:
             Path(beside).unlink(missing_ok=True)
             raise

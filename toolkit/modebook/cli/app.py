@@ -1,0 +1,74 @@
+"""The program's entry: gathers the commands, and turns every known error into one line at the edge."""
+
+from __future__ import annotations
+
+import os
+import sys
+from importlib import import_module
+
+import typer
+
+COMMANDS = ("check", "rigs", "audit")
+"""In the order of the help: what a new user tries first, then the day's work, then the housekeeping."""
+
+app = typer.Typer(
+    name="modebook",
+    help="Fixture modes recorded, checked, and computed for a rig.",
+    epilog="Start with: modebook demo",
+    no_args_is_help=True,
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+    add_completion=True,
+    context_settings={"help_option_names": ["-h", "--help"]},
+)
+
+
+def _version(wanted: bool) -> None:
+    if wanted:
+        from modebook import __version__
+
+        typer.echo(f"modebook {__version__}")
+        raise typer.Exit
+
+
+@app.callback()
+def _root(
+    version: bool = typer.Option(
+        False, "--version", callback=_version, is_eager=True, help="Print the version and leave."
+    ),
+) -> None:
+    """Fixture modes recorded, checked, and computed for a rig."""
+
+
+for _name in COMMANDS:
+    import_module(f"modebook.cli.{_name}").register(app)
+
+
+def main() -> None:
+    """Run the program. Exit status: 0 nothing wrong, 1 findings of severity error, 2 it could not do the work."""
+    try:
+        app()
+    except BrokenPipeError:
+        # The reader has gone (a pager that was quit): nobody is left to tell.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        sys.exit(1)
+    except KeyboardInterrupt:
+        typer.echo("modebook: stopped", err=True)
+        sys.exit(2)
+    except Exception as error:  # noqa: BLE001 - the edge: known errors become a line, others are raised again
+        line = _line_for(error)
+        if line is None:
+            raise
+        typer.echo(f"modebook: {line}", err=True)
+        sys.exit(2)
+
+
+def _line_for(error: Exception) -> str | None:
+    """One clear line for an error that the program knows; None for one that is its own fault."""
+    # Each floor has its own named errors, raised where they are understood; a RuntimeError is a fault of ours.
+    ours = any(kind.__module__.startswith("modebook.") for kind in type(error).__mro__)
+    if ours and not isinstance(error, RuntimeError):
+        return str(error)
+    if isinstance(error, OSError) and error.filename:
+        return f"{error.filename}: {(error.strerror or str(error)).lower()}"
+    return None

@@ -1,0 +1,50 @@
+"""`modebook audit`: what is wrong with a patch, before the truck is unloaded."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from modebook.cli.options import CatalogOption, JsonOption
+
+
+def register(app: typer.Typer) -> None:
+    """Add the command to the program."""
+    app.command("audit")(audit)
+
+
+def audit(
+    rig: Annotated[
+        str,
+        typer.Argument(
+            metavar="RIG|PATCH",
+            help="A rig's name in the catalog, its folder, or a patch file (CSV, XLSX, ODS).",
+        ),
+    ],
+    sheet: Annotated[
+        str | None,
+        typer.Option("--sheet", help="The sheet of a workbook. Default: the first that has a patch."),
+    ] = None,
+    full: Annotated[bool, typer.Option("--full", help="Tell every finding by itself, not by cause.")] = False,
+    catalog: CatalogOption = None,
+    as_json: JsonOption = False,
+) -> None:
+    """Audit a patch: collisions, unknown modes, low resolution with its consequence at the throw, smoothing."""
+    from modebook.rig.audit import audit as run
+    from modebook.rig.open_rig import open_rig
+    from modebook.shelf.catalog import find_catalog
+
+    reading = open_rig(rig, find_catalog(catalog), sheet=sheet)
+    result = run(reading)
+    if as_json:
+        from modebook.render.jsons import to_json
+
+        typer.echo(to_json(result.to_json()), nl=False)
+    else:
+        from modebook.render.audit_text import audit_text
+
+        typer.echo(audit_text(result, full=full), nl=False)
+    if result.summary["error"]:
+        raise typer.Exit(1)

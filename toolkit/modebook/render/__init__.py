@@ -1,0 +1,1 @@
+"""Output for people and for programs, one file a format."""

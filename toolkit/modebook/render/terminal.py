@@ -1,0 +1,63 @@
+"""What a terminal gets: colors where they are wanted, tables and lines in the width that it has."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import sys
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, Literal
+
+if TYPE_CHECKING:
+    from rich.console import Console
+    from rich.table import Table
+
+Justify = Literal["left", "right"]
+
+_CODES = {"bold": "1", "dim": "2", "red": "31", "green": "32", "yellow": "33", "cyan": "36"}
+
+
+def wants_color() -> bool:
+    """Whether standard output is a terminal and nobody asked for plain text (NO_COLOR)."""
+    return sys.stdout.isatty() and "NO_COLOR" not in os.environ and os.environ.get("TERM") != "dumb"
+
+
+def width() -> int:
+    """Columns to fill: the terminal's, 80 to 120; 100 where output is no terminal and COLUMNS is not set."""
+    return max(60, min(120, shutil.get_terminal_size((100, 24)).columns))
+
+
+def paint(words: str, style: str) -> str:
+    """Words in a style such as ``bold red``, where the terminal shows styles; else as they are."""
+    if not wants_color():
+        return words
+    codes = ";".join(_CODES[name] for name in style.split())
+    return f"\x1b[{codes}m{words}\x1b[0m"
+
+
+def console() -> Console:
+    """A console for tables, in the width and colors told above."""
+    from rich.console import Console
+
+    return Console(width=width(), no_color=not wants_color(), highlight=False, soft_wrap=False)
+
+
+def table(columns: Sequence[tuple[str, Justify]], rows: Sequence[Sequence[str]]) -> Table:
+    """A quiet table: titles, one rule, rows; numbers stand to the right."""
+    from rich import box
+    from rich.table import Table
+
+    made = Table(box=box.SIMPLE_HEAD, pad_edge=False, show_edge=False, header_style="bold")
+    for title, justify in columns:
+        made.add_column(title, justify=justify, overflow="fold")
+    for row in rows:
+        made.add_row(*row)
+    return made
+
+
+def printed(made: Table) -> str:
+    """A table as text, without white space at the ends of lines."""
+    at = console()
+    with at.capture() as capture:
+        at.print(made)
+    return "\n".join(line.rstrip() for line in capture.get().splitlines()) + "\n"
