@@ -8,7 +8,7 @@ from importlib import import_module
 
 import typer
 
-COMMANDS = ("check", "rigs", "audit")
+COMMANDS = ("demo", "check", "find", "rigs", "audit", "fade", "flicker", "build", "serve")
 """In the order of the help: what a new user tries first, then the day's work, then the housekeeping."""
 
 app = typer.Typer(
@@ -45,7 +45,7 @@ for _name in COMMANDS:
 
 
 def main() -> None:
-    """Run the program. Exit status: 0 nothing wrong, 1 findings of severity error, 2 it could not do the work."""
+    """Run the program. Exit status: 0 nothing wrong, 1 findings of severity error, 2 work not done."""
     try:
         app()
     except BrokenPipeError:
@@ -55,7 +55,7 @@ def main() -> None:
     except KeyboardInterrupt:
         typer.echo("modebook: stopped", err=True)
         sys.exit(2)
-    except Exception as error:  # noqa: BLE001 - the edge: known errors become a line, others are raised again
+    except Exception as error:
         line = _line_for(error)
         if line is None:
             raise
@@ -65,7 +65,7 @@ def main() -> None:
 
 def _line_for(error: Exception) -> str | None:
     """One clear line for an error that the program knows; None for one that is its own fault."""
-    # Each floor has its own named errors, raised where they are understood; a RuntimeError is a fault of ours.
+    # Each floor has its own named errors, raised where they are understood; a RuntimeError is our fault.
     ours = any(kind.__module__.startswith("modebook.") for kind in type(error).__mro__)
     if ours and not isinstance(error, RuntimeError):
         return str(error)

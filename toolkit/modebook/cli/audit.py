@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
 from typing import Annotated
 
 import typer
@@ -31,7 +30,7 @@ def audit(
     catalog: CatalogOption = None,
     as_json: JsonOption = False,
 ) -> None:
-    """Audit a patch: collisions, unknown modes, low resolution with its consequence at the throw, smoothing."""
+    """Audit a patch: collisions, unknown modes, low resolution and what it means at the throw, smoothing."""
     from modebook.rig.audit import audit as run
     from modebook.rig.open_rig import open_rig
     from modebook.shelf.catalog import find_catalog

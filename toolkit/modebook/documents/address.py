@@ -41,7 +41,7 @@ class Address:
         return (self.universe - 1) * SLOTS_PER_UNIVERSE + self.address
 
     def slot(self, number: int) -> Address:
-        """Where a mode's slot `number` (from 1) sits when the mode starts here, past 512 in the next universe."""
+        """Where a mode's slot `number` (from 1) sits with slot 1 here; past 512 comes the next universe."""
         return Address.from_absolute(self.absolute + number - 1)
 
     def __str__(self) -> str:

@@ -44,13 +44,13 @@ def _kind_of(value: Any) -> str:
     if isinstance(value, int | float):
         return "a number"
     if isinstance(value, str):
-        return "words"
+        return "text in quotes"
     return "a list" if isinstance(value, list) else "an object"
 
 
 def _kind_of_type(source: Any) -> str:
     plain = get_args(source)[0] if get_origin(source) is Annotated else source
-    words = {bool: "true or false", int: "a number", float: "a number", str: "words"}
+    words = {bool: "true or false", int: "a number", float: "a number", str: "text in quotes"}
     return words.get(plain, "an object")
 
 

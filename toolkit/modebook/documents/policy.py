@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from functools import cache
-from importlib.resources import files
+from pathlib import Path
 from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
@@ -87,5 +87,4 @@ class Override(Part):
 @cache
 def house_policy() -> Policy:
     """The policy that holds where nobody says otherwise: policy.json beside this file."""
-    text = files("modebook.documents").joinpath("policy.json").read_bytes()
-    return Policy.model_validate_json(text)
+    return Policy.model_validate_json(Path(__file__).with_name("policy.json").read_bytes())

@@ -97,7 +97,9 @@ def factory_curve(fixture: Fixture) -> tuple[Curve | None, str]:
 
 def parameter_named(mode: Mode, name: str) -> Parameter | None:
     """The parameter of a mode by its key or its word; of several, the one with most bits."""
-    found = [parameter for parameter, _ in all_parameters(mode) if name in (parameter.key, parameter.parameter)]
+    found = [
+        parameter for parameter, _ in all_parameters(mode) if name in (parameter.key, parameter.parameter)
+    ]
     return max(found, key=bits, default=None)
 
 
@@ -119,7 +121,7 @@ def reached(setting: Setting, choice: Choice, mode: Mode) -> list[SmoothingBy]:
         found.append("slot")
     for by in ("rdm", "menu", "app", "page"):
         if any(way.by == by and choice.key in reached_by(way, setting) for way in setting.ways):
-            found.append(by)  # type: ignore[arg-type]
+            found.append(by)
     return found
 
 
@@ -133,4 +135,3 @@ def smoothing_for(fixture: Fixture, parameter: Parameter) -> list[Setting]:
         for setting in fixture.settings
         if is_smoothing(setting) and not setting.none and (not setting.acts_on or family in setting.acts_on)
     ]
-

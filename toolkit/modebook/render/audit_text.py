@@ -15,7 +15,7 @@ _TITLES = {"error": "Errors", "warning": "Warnings", "info": "To know"}
 
 
 def audit_text(audit: Audit, *, full: bool = False, most: int | None = None) -> str:
-    """The audit as text. `full`: every finding by itself; `most`: only so many paragraphs, and how many more."""
+    """The audit as text. `full`: every finding by itself; `most`: so many paragraphs, and how many more."""
     out = [paint(f"{audit.rig}: {audit.units} units, {audit.patch}", "bold")]
     out += [sentence(note) for note in audit.notes]
     out += ["", _universes(audit)]

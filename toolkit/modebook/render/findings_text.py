@@ -39,8 +39,9 @@ def text(result: CheckResult) -> str:
 
 
 def paragraph(finding: Finding, place: str) -> str:
-    """One finding: its severity, rule and place on a line, then what is wrong and what would be right."""
-    head = f"  {paint(finding.severity, SEVERITY_STYLE[finding.severity])} {paint(finding.rule, 'bold')}  {place}"
+    """One finding: severity, rule and place on a line, then what is wrong and what would be right."""
+    severity = paint(finding.severity, SEVERITY_STYLE[finding.severity])
+    head = f"  {severity} {paint(finding.rule, 'bold')}  {place}"
     if finding.pointer:
         head += f"  {paint(finding.pointer, 'dim')}"
     body = _wrapped(sentence(finding.message))

@@ -28,7 +28,7 @@ _ANSWERS: dict[str, tuple[Answer, ...]] = {
 
 
 def remote_text(rigs: Sequence[RigRemote], smoothing_by: str) -> str:
-    """A table of counts, and the units that `smoothing_by` asks for (remote, slot, rdm, hand, none, unknown)."""
+    """Counts, and the units that `smoothing_by` asks for (remote, slot, rdm, hand, none, unknown)."""
     out = [paint("Units whose smoothing can be changed", "bold"), counts(rigs)]
     for rig in rigs:
         out.append(paint(rig.rig, "bold"))

@@ -13,7 +13,7 @@ from .ideal import Ramp
 from .link import Link, Received, receive
 from .losses import ArrivalLog, longest_usual
 from .quantize import dequantize, quantize
-from .signal import Array
+from .signal import Array, Signal
 from .smoothers import smooth
 from .smoothing import Smoothing
 from .transfer import Light, Transfer, through
@@ -115,5 +115,9 @@ def middles_s(received: Received, until_s: float) -> Array:
 def largest_step(light: Light, received: Received) -> Array:
     """Give the size of the light's largest change from one packet of the line to the next, [B], in 0 to 1."""
     times_s = np.append(received.times_s[0] - received.period_s, received.times_s)
-    steps = np.diff(light.at(times_s), axis=1)
+    if isinstance(light, Signal) and light.starts_at(times_s):
+        lit = light.start[:, : len(times_s)]
+    else:
+        lit = light.at(times_s)
+    steps = np.diff(lit, axis=1)
     return np.asarray(np.maximum(steps.max(axis=1), -steps.min(axis=1)))

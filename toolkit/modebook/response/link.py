@@ -24,7 +24,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from .errors import ResponseError
-from .losses import ArrivalLog, Losses, check_losses, lost_mask
+from .losses import ArrivalLog, Losses, check_losses, has_run, lost_mask
 from .timing import SLOTS_MAX, Line, check_rate
 
 Loss: TypeAlias = Literal["missing", "repeat"]
@@ -96,7 +96,6 @@ class Received:
     [B, J]: the desk packet whose value the fixture holds from then on (-1: from before packet 0).
     heard: [B, J], False where nothing arrived; None where every packet did. lost: [B, J], True where
     a packet was lost, of either kind; None without losses. period_s: the line's packet time.
-    longest_gap_s: [B], the longest time without a packet.
     """
 
     times_s: NDArray[np.float64]
@@ -104,12 +103,23 @@ class Received:
     heard: NDArray[np.bool_] | None
     lost: NDArray[np.bool_] | None
     period_s: float
-    longest_gap_s: NDArray[np.float64]
+
+    @property
+    def longest_gap_s(self) -> NDArray[np.float64]:
+        """The longest time without a packet, [B] in s."""
+        gap_s = float(np.diff(self.times_s, prepend=self.times_s[0] - self.period_s).max())
+        if self.heard is None:
+            return np.array([gap_s])
+        place = np.arange(self.heard.shape[1])
+        last = np.maximum.accumulate(np.where(self.heard, place, -1), axis=1)
+        return np.asarray((1 + (place - last).max(axis=1)) * self.period_s)
 
     @property
     def signal_lost(self) -> bool:
         """Whether a gap reaches the time after which a fixture's fail mode rules, which is not computed."""
-        return bool((self.longest_gap_s > SIGNAL_LOST_S).any())
+        if self.heard is None or self.lost is None:
+            return bool((self.longest_gap_s > SIGNAL_LOST_S).any())
+        return has_run(self.lost, math.floor(SIGNAL_LOST_S / self.period_s))
 
 
 def receive(link: Link, until_s: float, trials: int = 1) -> Received:
@@ -127,19 +137,14 @@ def receive(link: Link, until_s: float, trials: int = 1) -> Received:
     ticks_s, index = ticks(link, until_s)
     times_s = ticks_s + link.delay_s
     if link.losses is None:
-        return Received(times_s, index, None, None, link.period_s, np.array([link.period_s]))
+        return Received(times_s, index, None, None, link.period_s)
     lost = lost_mask(link.losses, trials, len(ticks_s))
     lost[:, -1] = False
     line = np.arange(len(ticks_s))
     last = np.where(lost, -1, line)
     np.maximum.accumulate(last, axis=1, out=last)
-    gap_s = (1 + (line - last).max(axis=1)) * link.period_s
     held = last if link.gateway_hz is None else np.append(index, -1)[last]
-    missing = link.loss == "missing"
-    heard = ~lost if missing else None
-    return Received(
-        times_s, held, heard, lost, link.period_s, gap_s if missing else np.array([link.period_s])
-    )
+    return Received(times_s, held, ~lost if link.loss == "missing" else None, lost, link.period_s)
 
 
 def ticks(link: Link, until_s: float) -> tuple[NDArray[np.float64], NDArray[np.int64]]:
@@ -159,5 +164,4 @@ def _from_log(link: Link, log: ArrivalLog, until_s: float) -> Received:
     if not len(times_s):
         raise ResponseError("no packet of the log arrives within the time asked about")
     index = np.floor((times_s - link.delay_s) * link.refresh_hz + TICK_ROUNDING).astype(np.int64)
-    gaps_s = np.diff(times_s, append=max(until_s + link.delay_s, times_s[-1]))
-    return Received(times_s, np.maximum(index, -1), None, None, link.period_s, np.array([gaps_s.max()]))
+    return Received(times_s, np.maximum(index, -1), None, None, link.period_s)

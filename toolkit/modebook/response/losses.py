@@ -106,6 +106,17 @@ def lost_mask(losses: Losses, trials: int, packets: int) -> NDArray[np.bool_]:
     return mask
 
 
+def has_run(lost: NDArray[np.bool_], length: int) -> bool:
+    """Say whether some trial loses at least `length` (1 or more) packets in a row."""
+    # runs[:, j] says that the `reach` packets from j on are all lost; each round may double the reach.
+    runs, reach = lost, 1
+    while reach < length and runs.shape[1]:
+        step = min(reach, length - reach)
+        runs = runs[:, :-step] & runs[:, step:]
+        reach += step
+    return bool(runs.any())
+
+
 def longest_usual(losses: Losses | None) -> int:
     """Give how many packets in a row may well be lost: a cue is followed so far beyond its end."""
     if isinstance(losses, LostBurst):

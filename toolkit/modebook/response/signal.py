@@ -13,7 +13,7 @@ point. The first piece is constant and also stands for all time before it.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import TypeAlias
 
 import numpy as np
@@ -77,31 +77,52 @@ class Pieces:
         return total
 
 
-@dataclass(eq=False)
 class Signal:
     """B signals on K shared breakpoints; see the module for the pieces.
 
     times_s: [K], rising, in s. start, slope (1/s), ramp_s (s), bend (1/s2), swing: [B, K]; decay_s (s):
-    [B, K] too. Levels and light are 0 to 1 of full, but nothing here depends on it.
+    [B, K] too. Levels and light are 0 to 1 of full, but nothing here depends on it. joined: each piece
+    runs straight to the start of the next, and the last is constant; slope is then not given.
     """
 
-    times_s: Array
-    start: Array
-    slope: Array | None = None
-    ramp_s: Array | None = None
-    bend: Array | None = None
-    swing: Array | None = None
-    decay_s: Array | None = None
-    _areas: Array | None = field(default=None, init=False, repr=False)
-
-    def __post_init__(self) -> None:
-        if self.start.ndim != 2 or self.times_s.shape != self.start.shape[1:]:
+    def __init__(
+        self,
+        times_s: Array,
+        start: Array,
+        slope: Array | None = None,
+        ramp_s: Array | None = None,
+        bend: Array | None = None,
+        swing: Array | None = None,
+        decay_s: Array | None = None,
+        *,
+        joined: bool = False,
+    ) -> None:
+        if start.ndim != 2 or times_s.shape != start.shape[1:]:
             raise ResponseError("a signal needs one time and one value for each piece")
+        self.times_s, self.start, self.joined = times_s, start, joined
+        self.ramp_s, self.bend, self.swing, self.decay_s = ramp_s, bend, swing, decay_s
+        self._slope = slope
+        self._areas: Array | None = None
+
+    @property
+    def slope(self) -> Array | None:
+        """The slopes, [B, K] in 1/s; of joined pieces worked out when first asked for."""
+        if self._slope is None and self.joined:
+            slope = np.zeros_like(self.start)
+            np.subtract(self.start[:, 1:], self.start[:, :-1], out=slope[:, :-1])
+            slope[:, :-1] /= np.diff(self.times_s)
+            self._slope = slope
+        return self._slope
 
     @property
     def count(self) -> int:
         """How many signals there are (B)."""
         return int(self.start.shape[0])
+
+    @property
+    def straight(self) -> bool:
+        """Whether every piece is constant or straight."""
+        return self.bend is None and self.swing is None
 
     def pieces(self, at_s: ArrayLike) -> Pieces:
         """Give the pieces that hold at at_s, [Q] for all signals alike or [B, Q] for each its own."""
@@ -116,6 +137,11 @@ class Signal:
         """Give the values [B, Q] just before times at_s; they differ from at() at jumps only."""
         pieces, _ = self.find(at_s, side="left")
         return pieces.value()
+
+    def both(self, at_s: Array) -> tuple[Array, Array]:
+        """Give what area() and at() give of the same times, in less time."""
+        pieces, index = self.find(at_s)
+        return _take(self.areas, index) + pieces.area(), pieces.value()
 
     def area(self, at_s: ArrayLike) -> Array:
         """Give the integrals [B, Q] from the first breakpoint to at_s ([Q] or [B, Q], in s)."""
@@ -147,17 +173,25 @@ class Signal:
         every_s.sort(axis=1)
         return np.asarray(every_s)
 
+    def starts_at(self, times_s: Array) -> bool:
+        """Say whether the first pieces start at these times ([M], in s), one each."""
+        own_s = self.times_s[: len(times_s)]
+        return len(own_s) == len(times_s) and bool((np.abs(own_s - times_s) < SAME_TIME_S).all())
+
     def rows(self, which: slice | NDArray[np.intp]) -> Signal:
         """Give some of the signals, with what is known of their integrals."""
-        some = Signal(self.times_s, *(None if term is None else term[which] for term in self._terms()))  # type: ignore[arg-type]
-        some._areas = self.areas[which]
+        if self.joined:
+            some = Signal(self.times_s, self.start[which], joined=True)
+        else:
+            some = Signal(self.times_s, *(None if term is None else term[which] for term in self._terms()))  # type: ignore[arg-type]
+        some._areas = None if self._areas is None else self._areas[which]
         return some
 
     def shifted(self, by_s: float) -> Signal:
         """Give the same signals, by_s seconds later."""
-        return Signal(
-            self.times_s + by_s, self.start, self.slope, self.ramp_s, self.bend, self.swing, self.decay_s
-        )
+        if self.joined:
+            return Signal(self.times_s + by_s, self.start, joined=True)
+        return Signal(self.times_s + by_s, *self._terms())  # type: ignore[arg-type]
 
     def whole(self) -> Pieces:
         """Give every piece but the last at its own end."""
@@ -208,9 +242,7 @@ def polygon(times_s: ArrayLike, values: ArrayLike) -> Signal:
     times = np.asarray(times_s, dtype=np.float64)
     points = np.atleast_2d(np.asarray(values, dtype=np.float64))
     start = np.concatenate([points[:, :1], points], axis=1)
-    slope = np.zeros_like(start)
-    np.divide(points[:, 1:] - points[:, :-1], np.diff(times), out=slope[:, 1:-1])
-    return Signal(np.concatenate([[times[0] - 1.0], times]), start, slope)
+    return Signal(np.concatenate([[times[0] - 1.0], times]), start, joined=True)
 
 
 def merged_times(*times_s: Array) -> Array:

@@ -71,22 +71,28 @@ def average_even(times_s: Array, values: Array, first: float, period_s: float, p
 
     What average() gives, in a third of its time: every breakpoint is a packet.
     """
-    count = len(times_s)
-    held_values = np.empty((len(values), packets + count + packets))
-    held_values[:, :packets] = first
-    held_values[:, packets:-packets] = values
-    held_values[:, -packets:] = values[:, -1:]
-    sums = np.cumsum(held_values, axis=1)
-    start = np.empty((len(values), count + packets + 1))
-    start[:, :2] = first
-    np.subtract(sums[:, packets:-1], sums[:, : -packets - 1], out=start[:, 2:])
-    start[:, 2:] /= packets
-    slope = np.empty_like(start)
-    slope[:, 0] = 0.0
-    np.subtract(held_values[:, packets:], held_values[:, :-packets], out=slope[:, 1:])
-    slope[:, 1:] /= packets * period_s
-    times = times_s[0] + period_s * np.arange(-1, count + packets)
-    return Signal(times, start, slope)
+    # Each value divided by the length: sums over the window are then means.
+    shares = np.empty((len(values), packets + 1 + len(times_s) + packets))
+    shares[:, : packets + 1] = first / packets
+    np.divide(values, packets, out=shares[:, packets + 1 : -packets])
+    shares[:, -packets:] = shares[:, -packets - 1, None]
+    times = times_s[0] + period_s * np.arange(-1, len(times_s) + packets + 1)
+    return Signal(times, _window_sums(shares, packets), joined=True)
+
+
+def _window_sums(values: Array, count: int) -> Array:
+    """Give the sums of `count` neighbors, [B, M] to [B, M - count + 1], by sums of 1, 2, 4, 8 ... of them."""
+    length = values.shape[1]
+    total, have, power, size = values, 0, values, 1
+    while True:
+        if count & size:
+            there = length - have - size + 1
+            total = power if have == 0 else total[:, :there] + power[:, have : have + there]
+            have += size
+        if have == count:
+            return total
+        power = power[:, :-size] + power[:, size:]
+        size *= 2
 
 
 def interpolate(

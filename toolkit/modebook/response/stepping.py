@@ -17,7 +17,7 @@ from dataclasses import dataclass, fields
 import numpy as np
 
 from .camera import Camera, exposures
-from .seen import Viewing
+from .seen import Viewing, jnd_of
 from .signal import Array
 from .transfer import Light
 
@@ -84,11 +84,13 @@ def _in_order(lit: Array, ideal: Array, viewing: Viewing, later_s: Array) -> Wor
     step_percent = 100.0 * most(steps)
     steps -= ideal_steps
     stepping_percent = 100.0 * most(steps)
-    ratios = viewing.ratio(lit[:, :-1], lit[:, 1:])
+    luminances = viewing.luminance_cd_m2(lit)
+    ratios = luminances[:, 1:] / luminances[:, :-1]
     step_stops = np.log2(np.maximum(ratios.max(axis=1), 1.0 / ratios.min(axis=1)))
-    jnd_steps = np.diff(viewing.jnd(lit), axis=1)
+    jnd_steps = np.diff(jnd_of(luminances), axis=1)
     rows = np.arange(len(lit))
-    at = np.abs(jnd_steps).argmax(axis=1)
+    rises, falls = jnd_steps.argmax(axis=1), jnd_steps.argmin(axis=1)
+    at = np.where(jnd_steps[rows, rises] >= -jnd_steps[rows, falls], rises, falls)
     step_jnd = np.abs(jnd_steps[rows, at])
     jnd_steps -= np.diff(viewing.jnd(ideal), axis=1)
     np.abs(jnd_steps, out=jnd_steps)

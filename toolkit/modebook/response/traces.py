@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 import numpy as np
+from numpy.typing import NDArray
 
 from .camera import Camera, exposures
 from .cue_light import cue_light, middles_s
@@ -20,15 +21,15 @@ class Trace:
 
     heard_s, held: when packets of the line arrive, and the level that the fixture then holds (lost ones
     repeat the one before). values: of those packets, as sent. light_s, light: the light; ideal: the even
-    light that it is compared with, at the same times. samples_s: when a frame opens, or midway between packets without a camera.
-    sampled: the exposure of that frame, or the light at that moment. stepping_jnd: at each sample but the
-    first, the stepping to it in JND. stairs: whether the light jumps at packets.
+    light that it is compared with, at the same times. samples_s: when a frame opens, or, without a camera,
+    midway between packets. sampled: the exposure of that frame, or the light at that moment. stepping_jnd:
+    at each sample but the first, the stepping to it in JND.
     """
 
     heard_s: Array
     held: Array
-    values: np.ndarray
-    lost: np.ndarray
+    values: NDArray[np.int64]
+    lost: NDArray[np.bool_]
     light_s: Array
     light: Array
     ideal: Array
@@ -51,7 +52,9 @@ def trace(fade: Fade) -> Trace:
     to_s = min(cue.moves_until_s, max(fade.seconds_s, 0.0) + _tail_s(fade, cue.moves_until_s))
     breaks_s = lit.breaks_s().ravel()
     jumps = np.concatenate([breaks_s - 1e-9, breaks_s])
-    at_s = np.unique(np.concatenate([np.linspace(from_s, to_s, POINTS), jumps[(jumps > from_s) & (jumps < to_s)]]))
+    at_s = np.unique(
+        np.concatenate([np.linspace(from_s, to_s, POINTS), jumps[(jumps > from_s) & (jumps < to_s)]])
+    )
     if fade.camera is None:
         samples_s = middles_s(received, to_s)
         sampled, ideal = lit.at(samples_s)[0], like.at(samples_s)[0]
@@ -63,7 +66,16 @@ def trace(fade: Fade) -> Trace:
     stepping = np.abs(np.diff(fade.viewing.jnd(sampled)) - np.diff(fade.viewing.jnd(ideal)))
     lost = np.zeros(len(index), dtype=bool) if received.lost is None else received.lost[0]
     return Trace(
-        received.times_s, held / top, held, lost, at_s, lit.at(at_s)[0], like.at(at_s)[0], samples_s, sampled, stepping
+        received.times_s,
+        held / top,
+        held,
+        lost,
+        at_s,
+        lit.at(at_s)[0],
+        like.at(at_s)[0],
+        samples_s,
+        sampled,
+        stepping,
     )
 
 

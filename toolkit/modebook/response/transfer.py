@@ -31,6 +31,11 @@ class Light(Protocol):
         """How many signals there are."""
         ...
 
+    @property
+    def straight(self) -> bool:
+        """Whether every piece is straight."""
+        ...
+
     def at(self, at_s: ArrayLike) -> Array:
         """Values [B, Q]."""
         ...
@@ -93,6 +98,11 @@ class Shaped:
     def count(self) -> int:
         """How many signals there are (B)."""
         return self.level.count
+
+    @property
+    def straight(self) -> bool:
+        """Whether every piece is straight: not in general."""
+        return False
 
     def at(self, at_s: ArrayLike) -> Array:
         """Give the light [B, Q] at times [Q] or [B, Q] in s."""
