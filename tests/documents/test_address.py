@@ -1,9 +1,9 @@
-"""Address arithmetic both ways, over the limits of ANSI E1.11 (512 slots) and ANSI E1.31 (universes 1 to 63999)."""
+"""Address arithmetic both ways, within ANSI E1.11 (512 slots) and ANSI E1.31 (universes 1 to 63999)."""
 
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from modebook.documents.address import LAST_UNIVERSE, SLOTS_PER_UNIVERSE, Address, AddressError
@@ -28,6 +28,7 @@ def test_every_universe_has_its_512_addresses_in_a_row():
         assert Address.from_absolute(count) == Address(universe, 512)
 
 
+@settings(deadline=None)
 @given(UNIVERSES, SLOTS)
 def test_there_and_back(universe, slot):
     """An address is the one that its absolute count leads to."""
@@ -35,12 +36,14 @@ def test_there_and_back(universe, slot):
     assert Address.from_absolute(address.absolute) == address
 
 
+@settings(deadline=None)
 @given(st.integers(1, 63_999 * 512))
 def test_back_and_there(absolute):
     """A count is the one that its address leads to, and neighbors stay neighbors."""
     assert Address.from_absolute(absolute).absolute == absolute
 
 
+@settings(deadline=None)
 @given(UNIVERSES, SLOTS, UNIVERSES, SLOTS)
 def test_addresses_are_ordered_as_they_are_counted(one, first, two, second):
     """By universe, then by slot."""
@@ -57,6 +60,7 @@ def test_known_counts(absolute, universe, slot):
     assert str(Address(universe, slot)) == f"{universe}/{slot}"
 
 
+@settings(deadline=None)
 @given(UNIVERSES.filter(lambda u: u < 63_999), SLOTS, st.integers(1, 512))
 def test_a_modes_slots_follow_each_other_into_the_next_universe(universe, start, number):
     """Slot n of a mode lies n - 1 further on, counted by hand across the boundary."""

@@ -1,4 +1,4 @@
-"""Writes or checks every generated file of the tree: `python tests/house/generated.py --write` or `--check`."""
+"""Writes or checks every generated file: `python tests/house/generated.py --write` or `--check`."""
 
 from __future__ import annotations
 
@@ -6,16 +6,22 @@ import argparse
 import sys
 from pathlib import Path
 
+sys.path.insert(0, str(Path(__file__).parent))
 ROOT = Path(__file__).resolve().parents[2]
 COMMAND = "python tests/house/generated.py --write"
 
 
 def generated() -> dict[Path, bytes]:
     """Every generated file by its path, with what should be in it."""
+    from readme import with_outputs
+
     from modebook.documents.schemas import schemas
     from modebook.shelf.canonical import form
 
-    return {ROOT / "schema" / name: (form(body, 110) + "\n").encode() for name, body in schemas().items()}
+    made = {ROOT / "schema" / name: (form(body, 110) + "\n").encode() for name, body in schemas().items()}
+    readme = ROOT / "README.md"
+    made[readme] = with_outputs(readme.read_text(encoding="utf-8")).encode()
+    return made
 
 
 def stale() -> list[Path]:

@@ -51,7 +51,7 @@ def test_a_lag_by_its_10_to_90_time_takes_that_long() -> None:
 
 
 def test_half_of_the_light_comes_where_the_curve_puts_it() -> None:
-    """Through a square curve after an average, half the light is at the level 1/sqrt 2: 29 % of the way down."""
+    """Averaged, then through a square curve, half the light is 29 % of the way down (1 - 1/sqrt 2)."""
     late = lateness(SNAP, Smoothing("average", packets=3), Transfer(SQUARE), AT_30)
     assert late.packet_half_s == pytest.approx(0.1 * (1 - 1 / math.sqrt(2)), abs=1e-9)
     after = lateness(SNAP, Smoothing("average", packets=3, after_curve=True), Transfer(SQUARE), AT_30)
@@ -59,7 +59,7 @@ def test_half_of_the_light_comes_where_the_curve_puts_it() -> None:
 
 
 def test_the_cue_waits_for_its_packet_and_for_the_gateway() -> None:
-    """Worst phase adds one packet time of the desk, and one of a gateway with a clock of its own; best none."""
+    """Worst phase adds one packet time of the desk and one of a gateway with its own clock; best none."""
     link = Link(30.0, gateway_hz=40.0, delay_s=0.01)
     late = lateness(SNAP, Smoothing("average", packets=2), Transfer(), link)
     assert late.settles.best_s == pytest.approx(0.01 + 2 / 40, abs=1e-9)
@@ -76,14 +76,14 @@ def test_the_cue_waits_for_its_packet_and_for_the_gateway() -> None:
         (1 / 24, Camera(24.0, 180.0, readout_s=1 / 48), (1, 2)),  # exactly 2 frames
     ],
 )
-def test_frames_partly_exposed_by_a_snap(
-    moving_s: float, camera: Camera, frames: tuple[int, int]
-) -> None:
+def test_frames_partly_exposed_by_a_snap(moving_s: float, camera: Camera, frames: tuple[int, int]) -> None:
     """Openings one frame apart within a stretch of the change plus the shutter: counted by hand."""
     assert partly_exposed(moving_s, camera) == frames
 
 
-@pytest.mark.parametrize(("moving_s", "shutter_deg"), [(0.0, 90.0), (0.0667, 180.0), (0.19, 172.8), (1.0, 360.0)])
+@pytest.mark.parametrize(
+    ("moving_s", "shutter_deg"), [(0.0, 90.0), (0.0667, 180.0), (0.19, 172.8), (1.0, 360.0)]
+)
 def test_frames_partly_exposed_agree_with_counting(moving_s: float, shutter_deg: float) -> None:
     """Counting frames at many phases never finds more or fewer than the bounds, and reaches both."""
     camera = Camera(24.0, shutter_deg)

@@ -61,7 +61,16 @@ def test_about_two_packets_of_smoothing_take_most_of_the_stepping_away() -> None
     viewing = Viewing(100.0, fill=0.05)
     off, two = (
         answer(
-            Fade(100, 10, 3, AT_30, bits=16, smoothing=Smoothing(packets=n), camera=Camera(24.0), viewing=viewing)
+            Fade(
+                100,
+                10,
+                3,
+                AT_30,
+                bits=16,
+                smoothing=Smoothing(packets=n),
+                camera=Camera(24.0),
+                viewing=viewing,
+            )
         ).worst_stepping_jnd
         for n in (0, 2)
     )

@@ -1,4 +1,6 @@
-"""Exposures against scipy.integrate.quad: the mean light over an open shutter, for each smoothing and curve."""
+"""Exposures against scipy.integrate.quad: the mean light over a shutter, for each smoothing and curve."""
+
+from itertools import pairwise
 
 import numpy as np
 import pytest
@@ -19,7 +21,9 @@ KINK = 2e-4
 def _light(method: str, curve: Curve, lowest: float = 0.0, after_curve: bool = False) -> Light:
     values = np.array([1.0, 0.9, 0.7, 0.7, 0.4, 0.15, 0.1, 0.0, 0.0, 0.3])
     times_s = np.arange(len(values)) * PERIOD_S
-    choice = Smoothing("none") if method == "none" else Smoothing(method, packets=2.5, after_curve=after_curve)  # type: ignore[arg-type]
+    choice = (
+        Smoothing("none") if method == "none" else Smoothing(method, packets=2.5, after_curve=after_curve)
+    )  # type: ignore[arg-type]
     return through(smooth(choice, times_s, values[None], 1.0, PERIOD_S), Transfer(curve, lowest))
 
 
@@ -29,7 +33,7 @@ def _by_quad(light: Light, open_s: float, shutter_s: float) -> float:
     edges = [open_s, *inside, open_s + shutter_s]
     parts = (
         quad(lambda t: float(light.at([t])[0, 0]), a, b, epsabs=1e-12, limit=200)[0]
-        for a, b in zip(edges, edges[1:], strict=False)
+        for a, b in pairwise(edges)
     )
     return sum(parts) / shutter_s
 

@@ -60,7 +60,7 @@ def test_a_lag_is_the_first_order_filter_of_the_stairs(constant_s: float) -> Non
 
 
 def test_the_light_of_an_average_has_the_mean_of_its_input() -> None:
-    """From rest to rest, smoothing by a moving average moves light in time and adds or takes none (closed form)."""
+    """From rest to rest a moving average moves light in time and adds or takes none (closed form)."""
     period_s = 1 / 30
     times_s, values, _ = _stairs(period_s, 5)
     values[-8:] = 0.25

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from modebook.documents.address import Address
@@ -34,6 +34,7 @@ def one(address: str, universe: str = "", **kinds: str):
     return read_addresses([Written(universe, address, **kinds)])[0]
 
 
+@settings(deadline=None)
 @given(
     UNIVERSES,
     SLOTS,
@@ -44,18 +45,21 @@ def test_both_in_one_is_read(universe, slot, form):
     assert one(form.format(u=universe, a=slot)) == Address(universe, slot)
 
 
+@settings(deadline=None)
 @given(UNIVERSES, SLOTS, st.sampled_from(["{}", "U{}", "Univ {}", "universe #{}", "{}.0"]))
 def test_a_universe_of_its_own_is_read(universe, slot, form):
     """The universe in one column, the address in another."""
     assert one(str(slot), form.format(universe)) == Address(universe, slot)
 
 
+@settings(deadline=None)
 @given(UNIVERSES, SLOTS)
 def test_a_count_over_all_universes_is_read_where_no_universe_is_named(universe, slot):
     """By hand: 512 for each universe before it."""
     assert one(str((universe - 1) * 512 + slot)) == Address(universe, slot)
 
 
+@settings(deadline=None)
 @given(UNIVERSES, SLOTS)
 def test_a_sheets_number_is_read_only_with_three_digits_after_the_point(universe, slot):
     """Typed as 2.101 it is a number of the sheet, and a sheet drops the zeros at its end."""
@@ -173,6 +177,7 @@ def test_dashes_are_universe_and_address_once_one_of_them_cannot_be_a_stretch():
     )
 
 
+@settings(deadline=None)
 @given(st.lists(st.tuples(st.text(max_size=8), st.text(max_size=12)), max_size=6))
 def test_any_text_gives_an_address_or_a_reason(rows):
     """Nothing that is typed raises."""
@@ -181,6 +186,7 @@ def test_any_text_gives_an_address_or_a_reason(rows):
     assert all(row is None or isinstance(row, Address) or row.why for row in read)
 
 
+@settings(deadline=None)
 @given(st.sampled_from(UNSURE), st.lists(st.tuples(UNIVERSES, SLOTS), max_size=4))
 def test_an_unsure_cell_never_changes_how_the_sure_ones_are_read(unsure, sure):
     """Pairs written with a slash are read the same whatever else stands in the file."""

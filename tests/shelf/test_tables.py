@@ -8,7 +8,7 @@ from contextlib import suppress
 from pathlib import Path
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from modebook.shelf.errors import ShelfError
@@ -28,6 +28,7 @@ CELL = st.text(st.sampled_from("abc 12.,;\t\"'\né€/"), max_size=8).map(str.st
 ROWS = st.lists(st.lists(CELL, min_size=3, max_size=3), min_size=1, max_size=8)
 
 
+@settings(deadline=None)
 @given(ROWS, st.sampled_from([",", ";", "\t"]), st.sampled_from(["utf-8", "utf-8-sig", "utf-16"]))
 def test_what_a_csv_writer_wrote_is_read_cell_by_cell(rows, delimiter, encoding):
     """Any cells, delimiter and encoding: the standard library's writer is the other side."""
@@ -40,6 +41,7 @@ def test_what_a_csv_writer_wrote_is_read_cell_by_cell(rows, delimiter, encoding)
     assert read.delimiter == delimiter
 
 
+@settings(deadline=None)
 @given(ROWS, st.sampled_from([",", ";", "\t"]))
 def test_a_row_says_the_line_at_which_it_begins(rows, delimiter):
     """Quoted line breaks count: each row's line is found by counting breaks in what was written before."""
@@ -194,6 +196,7 @@ def test_rows_beyond_the_limit_are_refused():
         table_from_bytes(b"unit,fixture\n" * 100_002, "p.csv", KNOWN)
 
 
+@settings(deadline=None)
 @given(st.binary(max_size=200))
 def test_no_bytes_raise_anything_but_a_shelf_error(content):
     """Whatever a file holds, there is a table or one line."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from modebook.shelf.numbers import number, whole_number
@@ -54,6 +54,7 @@ def test_anything_else_is_refused_with_the_reason(text, message):
     assert str(told.value) == message
 
 
+@settings(deadline=None)
 @given(st.decimals(-100_000, 100_000, places=4))
 def test_a_decimal_comma_reads_as_the_point_does(value):
     """Python's own decimal writing is the other side; four places are never in doubt."""

@@ -71,7 +71,7 @@ def read(content: bytes, **more):
     return table_from_bytes(content, "patch.xlsx", KNOWN, **more)
 
 
-@settings(max_examples=30)
+@settings(deadline=None, max_examples=30)
 @given(
     st.lists(
         st.tuples(
@@ -224,6 +224,21 @@ def test_a_zip_that_lies_about_its_size_is_found_out():
     assert "is damaged" in refused(content.replace(size, (1000).to_bytes(4, "little")))
 
 
+def test_a_part_beside_the_sheet_that_lies_about_its_size_is_found_out():
+    """Nothing of a file is unpacked unmeasured, styles included."""
+    content = replaced(xlsx([["Unit", "Fixture"]]), "xl/styles.xml", b" " * 40_000_000)
+    size = (40_000_000).to_bytes(4, "little")
+    assert content.count(size) == 2
+    assert "is damaged" in refused(content.replace(size, (1000).to_bytes(4, "little")))
+
+
+def test_many_rows_of_many_columns_are_refused():
+    """Each is within its limit; together they are 50 million cells."""
+    row = ods_row(ods_number(1), '<table:table-cell table:number-columns-repeated="997"/>', ods_number(1))
+    rows = [row, ods_row(ods_number(1), more=' table:number-rows-repeated="49999"')]
+    assert "a sheet reaches to row 50000, column 999" in refused(ods(ods_table(rows)))
+
+
 def test_one_cell_far_out_is_refused():
     """A reader makes room for all cells in between: 17 billion."""
     data = (
@@ -278,7 +293,7 @@ def test_a_zip_that_is_no_sheet_is_told():
 
 
 @given(st.integers(0, 4000), st.integers(0, 255))
-@settings(max_examples=60)
+@settings(deadline=None, max_examples=60)
 def test_a_changed_byte_never_raises_anything_else(place, value):
     """Whatever a byte of a workbook is turned into, there is a table or one line."""
     content = bytearray(WORKBOOK)

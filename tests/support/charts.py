@@ -134,9 +134,9 @@ def parameters(draw: st.DrawFn, slots: tuple[int, ...] = (1, 2), names: tuple[st
             made["default"] = draw(st.integers(0, top))
         if draw(YES_NO):
             made["ranges"] = draw(ranges(top))
-    if names and draw(YES_NO):
+    if bool(names) and draw(YES_NO):
         made["when"] = draw(st.lists(conditions(names), min_size=1, max_size=2))
-    if names and draw(YES_NO):
+    if bool(names) and draw(YES_NO):
         made["for"] = draw(st.lists(st.sampled_from(names), unique=True))
     return made
 

@@ -1,7 +1,7 @@
 """Documents for tests: hypothesis strategies for whole valid ones, and builders of the smallest valid ones.
 
 All yield plain JSON data with every field that the models have. What a fixture refers to (sources, settings,
-choices, wheel positions, parameters of the mode) is in it; its slots do not overlap; its footprints are right.
+choices, wheel positions, parameters of the mode) is in it; no two slots overlap; its footprints are right.
 """
 
 from __future__ import annotations
@@ -38,6 +38,7 @@ from support.charts import (
 from support.pieces import (
     CHOICES,
     DATES,
+    FIGURES,
     HEX,
     KEYS,
     NAMES,

@@ -40,12 +40,10 @@ def words(literal: Any) -> st.SearchStrategy[str]:
 
 
 KEYS = st.sampled_from(("a", "b2", "gobo-wheel-2", "0")) | st.text("abcxyz019", min_size=1, max_size=8)
-TEXTS = st.sampled_from(
-    ("Full", 'The "key": {x}', "50 : 60, [°]", "a\\b\n\tc", "Île ’ 灯", "\x7f\u2028")
-) | st.text(st.characters(codec="utf-8"), min_size=1, max_size=12)
-NAMES = st.builds(
-    "{} {}".format, st.sampled_from(("Ardenfell", "Bryn Olwen", "Çavuş", "№")), st.integers(0, 99)
-)
+_AWKWARD = ("Full", 'The "key": {x}', "50 : 60, [°]", "a\\b\n\tc", "Île ’ 灯", "\x7f\u2028")
+TEXTS = st.sampled_from(_AWKWARD) | st.text(st.characters(codec="utf-8"), min_size=1, max_size=12)
+_MAKERS = ("Ardenfell", "Bryn Olwen", "Çavuş", "№")
+NAMES = st.builds("{} {}".format, st.sampled_from(_MAKERS), st.integers(0, 99))
 DATES = st.sampled_from(("2024", "2026-03", "2025-11-30"))
 HEX = st.integers(0, 0xFFFF).map("0x{:04X}".format)
 POINTERS = st.sampled_from(("", "/modes/0", "/modes/0/parameters/1/slots", "/a~1b/~0"))
@@ -61,17 +59,20 @@ SHARES = st.sampled_from((0, 1)) | st.floats(0, 1, allow_nan=False)
 def durations() -> st.SearchStrategy[Json]:
     """Packets or seconds."""
     piece(Duration, {}, {}, ("packets", "seconds"))
-    return st.one_of(st.fixed_dictionaries({unit: LENGTHS}) for unit in ("packets", "seconds"))
+    return st.fixed_dictionaries({"packets": LENGTHS}) | st.fixed_dictionaries({"seconds": LENGTHS})
 
 
 def lengths() -> st.SearchStrategy[Json]:
     """Packets, seconds, or both rise and fall."""
     piece(Length, {}, {}, ("packets", "seconds", "rise", "fall", "measures"))
     counts = {"measures": st.sampled_from(("whole", "time constant", "10-90"))}
-    one = st.one_of(
-        st.fixed_dictionaries({unit: LENGTHS}, optional=counts) for unit in ("packets", "seconds")
+    in_packets = st.fixed_dictionaries({"packets": LENGTHS}, optional=counts)
+    in_seconds = st.fixed_dictionaries({"seconds": LENGTHS}, optional=counts)
+    return (
+        in_packets
+        | in_seconds
+        | st.fixed_dictionaries({"rise": durations(), "fall": durations()}, optional=counts)
     )
-    return one | st.fixed_dictionaries({"rise": durations(), "fall": durations()}, optional=counts)
 
 
 _MEASURED = piece(

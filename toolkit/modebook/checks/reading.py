@@ -9,11 +9,11 @@ from functools import cached_property
 from modebook.checks.survey import Survey
 from modebook.documents.bits import Stretch, stretches
 from modebook.documents.fixture import Fixture
-from modebook.documents.layout import BlockLayout, all_parameters, blocks
+from modebook.documents.layout import BlockLayout, Holder, all_parameters, blocks
 from modebook.documents.modes import Mode, Parameter
 from modebook.documents.policy import Policy, Threshold, house_policy
 from modebook.documents.settings import Setting
-from modebook.documents.ways import SlotWay, slot_ways, smoothing_settings
+from modebook.documents.ways import SlotWay, is_smoothing, slot_ways, smoothing_settings
 
 
 @dataclass(slots=True)
@@ -62,19 +62,28 @@ class ModeReading:
         """Whether behind each start address every byte from 1 to the footprint is used, and used once."""
         if self.plain:
             return self.survey.bytes_are_exact
-        for block in self.blocks:
-            used = [slot for placed in block.placed for slot in placed.slots]
+        mode = self.mode
+        own = mode.footprint - sum(part.footprint for part in mode.parts)
+        holders: list[tuple[Holder, int]] = [(mode, own), *((part, part.footprint) for part in mode.parts)]
+        for holder, footprint in holders:
+            used = _bytes(holder)
             count = len(used)
-            if count != block.footprint or len(set(used)) != count or (count and max(used) != count):
+            if count != footprint or len(set(used)) != count or (count and max(used) != count):
                 return False
-        return self.mode.footprint >= sum(part.footprint for part in self.mode.parts)
+        return True
 
     @cached_property
     def by_name(self) -> dict[str, list[Parameter]]:
-        """The parameters as written, by what conditions and `for` call them."""
+        """The parameters as written, by what conditions and `for` call them: a key, or a word.
+
+        A word that no parameter has for a name stands for those of that word, whatever their keys.
+        """
         found: dict[str, list[Parameter]] = {}
         for parameter in self.written:
             found.setdefault(parameter.name, []).append(parameter)
+        for word, indexes in self.survey.words.items():
+            if word not in found:
+                found[word] = [self.written[index] for index in indexes]
         return found
 
     @cached_property
@@ -103,7 +112,7 @@ class ModeReading:
     @cached_property
     def slot_ways(self) -> list[SlotWay]:
         """The ways by slot that the mode offers."""
-        return slot_ways(self.mode, self.pointer) if self.survey.referring else []
+        return slot_ways(self.mode, self.pointer) if self.survey.sets else []
 
 
 @dataclass
@@ -120,7 +129,17 @@ class FixtureReading:
     @cached_property
     def limits(self) -> Mapping[str, Threshold]:
         """The policy's thresholds by key."""
-        return _thresholds(self.policy)
+        return _thresholds(self.policy)[0]
+
+    @cached_property
+    def figures(self) -> Mapping[str, float]:
+        """The values of the policy's thresholds by key, each in its unit."""
+        return _thresholds(self.policy)[1]
+
+    @cached_property
+    def choices(self) -> Mapping[str, frozenset[str]]:
+        """The keys of the choices of each setting, by the setting's key."""
+        return {s.key: frozenset([choice.key for choice in s.choices]) for s in self.fixture.settings}
 
     @cached_property
     def modes(self) -> list[ModeReading]:
@@ -128,17 +147,43 @@ class FixtureReading:
         return [ModeReading(mode, f"/modes/{i}") for i, mode in enumerate(self.fixture.modes)]
 
     @cached_property
+    def smoothings(self) -> list[tuple[Setting, str]]:
+        """The settings that decide how much it smooths, with their pointers; not those that say none."""
+        return [
+            (setting, f"/settings/{index}")
+            for index, setting in enumerate(self.fixture.settings)
+            if not setting.none and is_smoothing(setting)
+        ]
+
+    @cached_property
     def smoothing(self) -> list[Setting]:
         """The settings that decide how much the fixture smooths, those that say `none` included."""
         return smoothing_settings(self.fixture)
 
 
-def _thresholds(policy: Policy) -> Mapping[str, Threshold]:
-    """A policy's thresholds by key; the last policy's are kept, since a run reads thousands under one."""
+_Limits = tuple[Mapping[str, Threshold], Mapping[str, float]]
+
+
+def _thresholds(policy: Policy) -> _Limits:
+    """A policy's thresholds and their values by key; the last policy's are kept for the next document."""
     global _last
     if _last is None or _last[0] is not policy:
-        _last = (policy, {threshold.key: threshold for threshold in policy.thresholds})
+        by_key = {threshold.key: threshold for threshold in policy.thresholds}
+        _last = (policy, (by_key, {key: threshold.value for key, threshold in by_key.items()}))
     return _last[1]
 
 
-_last: tuple[Policy, dict[str, Threshold]] | None = None
+_last: tuple[Policy, _Limits] | None = None
+
+
+def _bytes(holder: Holder) -> list[int]:
+    """Every byte that a mode, part or cell block uses, cells repeated: the layout without its labels."""
+    used: list[int] = []
+    for parameter in holder.parameters:
+        used += parameter.slots
+    for block in holder.cells:
+        inner = _bytes(block)
+        for number in range(block.count):
+            before = block.first - 1 + number * block.stride
+            used += [slot + before for slot in inner]
+    return used

@@ -51,12 +51,20 @@ def rigs(
     if not wanted:
         raise ShelfError(found.rigs, "no rigs are here", remedy="name a patch file, or another --catalog")
     fixtures = CatalogFixtures(found)
-    answers = [remote(open_rig(name, found, fixtures=fixtures)) for name in wanted]
+    answers, unread = [], 0
+    for name in wanted:
+        try:
+            answers.append(remote(open_rig(name, found, fixtures=fixtures)))
+        except ShelfError as error:
+            typer.echo(f"modebook: {error}", err=True)
+            unread += 1
     if as_json:
         from modebook.render.jsons import to_json
 
         typer.echo(to_json({"rigs": [answer.to_json() for answer in answers]}), nl=False)
-        return
-    from modebook.render.remote_text import remote_text
+    elif answers:
+        from modebook.render.remote_text import remote_text
 
-    typer.echo(remote_text(answers, smoothing_by.value), nl=False)
+        typer.echo(remote_text(answers, smoothing_by.value), nl=False)
+    if unread:
+        raise typer.Exit(2)

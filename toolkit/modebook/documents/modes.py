@@ -221,7 +221,7 @@ class Parameter(Part):
 
 
 class Cells(Part):
-    """A block of relative slots repeated; slots count from 1 within a cell. Blocks may overlap and nest."""
+    """A block of relative slots repeated, counted from 1 within a cell; blocks may interleave and nest."""
 
     count: Annotated[int, Field(ge=1, le=65_536)]
     """How many cells."""

@@ -104,6 +104,29 @@ class UnitNote(Part):
     note: Text | None = None
 
 
+RepatchDemand = Literal["no-coarse", "remote-smoothing", "footprint-kept"]
+
+
+class Repatch(Part):
+    """What a new patch for this job must do, and what it must leave alone."""
+
+    demands: list[RepatchDemand] = Field(
+        default_factory=lambda: ["no-coarse", "remote-smoothing", "footprint-kept"]
+    )
+    """What every unit's mode should give: no coarse findings, smoothing without a hand on the fixture, the
+    footprint that it has now."""
+    pinned: list[Text] = Field(default_factory=list)
+    """Unit numbers that keep their addresses; their mode may change."""
+    reserved_universes: list[Annotated[int, Field(ge=1, le=63_999)]] = Field(default_factory=list)
+    """Universes into which nothing may be moved; what is there may stay."""
+    more_universes: Annotated[int, Field(ge=0, le=64)] = 0
+    """How many universes may be opened beside those in use."""
+    spare_slots: Annotated[int, Field(ge=0, le=512)] = 0
+    """Free slots in a row to be left in every universe in use, for a spare."""
+    together: list[Text] = Field(default_factory=list)
+    """Groups of the patch that must each be in one universe."""
+
+
 class Planted(Part):
     """A fault put into a demonstration rig on purpose."""
 
@@ -134,6 +157,8 @@ class Rig(Part):
     """Thresholds that this job sees otherwise, by key."""
     units: dict[Text, UnitNote] = Field(default_factory=dict)
     """More about single units, by unit number as written in the patch."""
+    repatch: Repatch | None = None
+    """What a new patch must do and leave alone, where it is not the house's own: see Repatch."""
     planted: list[Planted] = Field(default_factory=list)
     """For a demonstration: the faults put in on purpose."""
 

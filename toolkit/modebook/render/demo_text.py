@@ -38,8 +38,7 @@ def demo_text(built: Built, checked: CheckResult, audit: Audit, remote: RigRemot
     if about:
         out.append(_wrapped(about))
     out += ["", paint("1. The catalog", "bold")]
-    state = "up to date" if not built.changed else "built"
-    out.append(_wrapped(f"{built.documents} fixture documents; database {state}: {built.path}"))
+    out.append(_wrapped(f"{built.documents} fixture documents of invented makers, in one SQLite file."))
     out += ["", paint("2. modebook check: are the records in order?", "bold")]
     out.append(_rules(checked.findings))
     out.append(_wrapped(summary(checked.findings, f"{checked.documents} documents checked")))

@@ -40,7 +40,7 @@ def remote_text(rigs: Sequence[RigRemote], smoothing_by: str) -> str:
 
 def counts(rigs: Sequence[RigRemote]) -> str:
     """One line a rig."""
-    columns = ["units", "by slot", "only RDM", "(it reaches)", "only by hand", "none", "unknown"]
+    columns = ["units", "by slot", "only RDM", "it reaches", "only hand", "none", "unknown"]
     rows = []
     for rig in rigs:
         reaches = rig.rdm_reaches
@@ -50,7 +50,7 @@ def counts(rigs: Sequence[RigRemote]) -> str:
                 str(len(rig.units)),
                 str(len(rig.of("slot"))),
                 str(len(rig.of("rdm"))),
-                f"{reaches['yes']} yes, {reaches['no']} no, {reaches['unknown']} ?",
+                f"{reaches['yes']} of {sum(reaches.values())}",
                 str(len(rig.of("hand"))),
                 str(len(rig.of("none"))),
                 str(len(rig.of("unknown"))),

@@ -47,7 +47,9 @@ def table(columns: Sequence[tuple[str, Justify]], rows: Sequence[Sequence[str]])
     from rich import box
     from rich.table import Table
 
-    made = Table(box=box.SIMPLE_HEAD, pad_edge=False, show_edge=False, header_style="bold")
+    made = Table(
+        box=box.SIMPLE_HEAD, padding=(0, 1, 0, 0), pad_edge=False, show_edge=False, header_style="bold"
+    )
     for title, justify in columns:
         made.add_column(title, justify=justify, overflow="fold")
     for row in rows:

@@ -138,7 +138,7 @@ def _shares(times_s: bytes, openings_s: bytes, open_s: float) -> tuple[NDArray[n
 
 def _by_points(values: Array, points: NDArray[np.intp], shares: Array) -> Array:
     """Give the sums of values, [B, K], at points with shares, [N, F] each."""
-    total = values.take(points[0], axis=1)
+    total: Array = values.take(points[0], axis=1)
     total *= shares[0]
     for point, share in zip(points[1:], shares[1:], strict=True):
         if share.any():

@@ -102,22 +102,25 @@ def end_s(ramp: Ramp, link: Link) -> float:
     return math.ceil(ramp.seconds_s * link.refresh_hz - 1e-9) / link.refresh_hz
 
 
+def packets_s(received: Received, until_s: float) -> Array:
+    """Give when packets arrive, in s, from the one before the first to the first after until_s (s), [M]."""
+    times_s, period_s = received.times_s, received.period_s
+    more = max(math.ceil((until_s - times_s[-1]) / period_s - 1e-9), 0) + 1
+    after_s = times_s[-1] + period_s * np.arange(1, more + 1)
+    return np.concatenate([[times_s[0] - period_s], times_s, after_s])
+
+
 def middles_s(received: Received, until_s: float) -> Array:
     """Give the moments midway between packets, in s, from before the first to after until_s (s), [M]."""
-    times_s, period_s = received.times_s, received.period_s
-    more = max(math.ceil((until_s - times_s[-1]) / period_s), 0) + 1
-    every_s = np.concatenate(
-        [[times_s[0] - period_s], times_s, times_s[-1] + period_s * np.arange(1, more + 1)]
-    )
+    every_s = packets_s(received, until_s)
     return np.asarray(0.5 * (every_s[1:] + every_s[:-1]))
 
 
-def largest_step(light: Light, received: Received) -> Array:
-    """Give the size of the light's largest change from one packet of the line to the next, [B], in 0 to 1."""
-    times_s = np.append(received.times_s[0] - received.period_s, received.times_s)
+def largest_step(light: Light, times_s: Array) -> Array:
+    """Give the size of the light's largest change from one of times_s ([M], s) to the next, [B], 0 to 1."""
     if isinstance(light, Signal) and light.starts_at(times_s):
         lit = light.start[:, : len(times_s)]
     else:
         lit = light.at(times_s)
     steps = np.diff(lit, axis=1)
-    return np.asarray(np.maximum(steps.max(axis=1), -steps.min(axis=1)))
+    return np.asarray(np.maximum(steps.max(axis=1), -steps.min(axis=1)) + 0.0)

@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 
 from .camera import Camera
-from .cue_light import CueLight, cue_light, end_s, largest_step, middles_s
+from .cue_light import CueLight, cue_light, end_s, largest_step, middles_s, packets_s
 from .curves import LINEAR, Curve
 from .errors import ResponseError
 from .ideal import Ramp, ideal_light
@@ -213,12 +213,13 @@ def range_over(answers: dict[float, FadeAnswer]) -> dict[str, Any]:
 def worst_of(fade: Fade, cue: CueLight) -> tuple[Worst, Array]:
     """Give the worst of each trial of a cue, and its largest step from packet to packet, [B], in 0 to 1."""
     ideal = ideal_of(fade)
+    arrivals_s = packets_s(cue.received, cue.moves_until_s)
     samples_s = middles_s(cue.received, cue.moves_until_s)
     parts, largest = [], []
     for rows in cue.blocks():
         light = cue.light(rows)
         like = light if ideal is None else ideal
-        largest.append(largest_step(light, cue.received))
+        largest.append(largest_step(light, arrivals_s))
         if fade.camera is None:
             parts.append(by_eye(light, like, fade.viewing, samples_s))
         else:

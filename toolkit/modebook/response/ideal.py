@@ -8,10 +8,11 @@ smoothing) is in both and drops out; rounding to values, repeats, jumps, losses,
 packets where a camera sees them unevenly are in one and stay.
 
 Delayed alike: a packet's value is as old as the link makes it (delay, waiting for the gateway's tick),
-and held stairs run half a packet time behind on average; straight lines between packets do not.
-restart, which a stream without packets cannot describe, is compared up to one packet time with an
-average of its length (the same line out of every packet), and beyond with restart itself on packets
-that are even, exact and all heard.
+and held stairs run half a packet time behind on average; straight lines between packets do not; a limit
+that follows stairs in lines runs behind by half of those lines too.
+restart, which a stream without packets cannot describe, is compared with restart itself on packets that
+are even, exact and all heard. Shorter than one packet time, restart and interpolate make of every
+packet the same line as an average of their length, and are compared with that.
 """
 
 from __future__ import annotations
@@ -28,9 +29,9 @@ from .smoothers import average, first_order, restart
 from .smoothing import Smoothing
 from .transfer import Light, Transfer, through
 
-CURVE_NODES = (
-    1024  # straight pieces for a curved ramp that is smoothed after its curve, in level and in light
-)
+# A curved ramp that is smoothed after its curve is taken in so many straight pieces, even in level, and as
+# many again that are even in light.
+CURVE_NODES = 1024
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,25 +85,32 @@ def ideal_light(ramp: Ramp, choice: Smoothing, transfer: Transfer, link: Link) -
     """Give the one signal (B = 1) that the light of a fade is compared with; see the module.
 
     ramp: the cue, of more than 0 s. choice: the smoothing, in one direction (Smoothing.toward).
-    transfer: the curve; its lowest output is left out, so that going out there counts as a jump.
+    transfer: the curve. A lowest output below which light goes out is left out of the ideal, so that
+    going out counts as a jump; one at which light stays is kept, since nothing jumps there.
     """
-    curve = Transfer(transfer.curve)
-    before, after = (curve, Transfer()) if choice.after_curve else (Transfer(), curve)
+    lowest = transfer.lowest if transfer.on_below else 0.0
+    before, after = Transfer(), Transfer(transfer.curve, lowest, transfer.on_below)
+    if choice.after_curve:
+        before, after = Transfer(transfer.curve), Transfer(lowest=lowest, on_below=transfer.on_below)
     length_s = choice.lengths_s(link.period_s)[0]
     age_s, hold_s = mean_age_s(link)
-    if choice.method == "restart" and length_s > link.period_s:
+    short = length_s < link.period_s * (1.0 - 1e-9)
+    if choice.method == "restart" and not short:
         return through(_even_restart(ramp, before, length_s, age_s, link.period_s), after)
-    held_behind = choice.method != "interpolate" or length_s == 0.0
+    held_behind = choice.method != "interpolate" or short
     asked = _asked(ramp, before).shifted(age_s + (hold_s if held_behind else 0.0))
     if choice.method == "none" or length_s == 0.0:
         return through(asked, after)
-    if choice.method == "interpolate":
+    if choice.method == "interpolate" and not short:
         return through(asked.shifted(length_s), after)
-    if choice.method in ("average", "restart"):
+    if choice.method in ("average", "interpolate", "restart"):
         return through(average(asked, length_s), after)
     if choice.method == "lag":
         return through(first_order(asked, length_s, length_s), after)
-    return through(_limited(asked, length_s), after)
+    # A limit takes the share of each packet time that the step is of what it could go: so much of a stair
+    # becomes a line, which is later by half of it. Where it can't follow, it starts with the first packet.
+    busy = min(abs(ramp.to_level - ramp.from_level) * length_s / max(ramp.seconds_s, 1e-9), 1.0)
+    return through(_limited(asked.shifted(busy * hold_s), length_s), after)
 
 
 def _asked(ramp: Ramp, before: Transfer) -> Signal:

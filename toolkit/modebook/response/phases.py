@@ -10,20 +10,19 @@ to `bound_jnd`, the most by which an interval's own curvature, doubled, could st
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 
 import numpy as np
 
 from .camera import Camera, exposures
+from .peaks import Peaks, most_of_parabolas, peaks, peaks_of_ratios, searched, stacked, with_middles
 from .seen import Viewing, jnd_of
-from .signal import Array
-from .stepping import Worst, joined, most
+from .signal import Array, Signal
+from .stepping import Worst
 from .transfer import Light
 
-BLOCK_VALUES = 60_000  # trials times moments searched at a time: what a processor's cache holds
-SEARCH_POINTS = 9  # ends of smaller intervals, each with its middle
-SEARCH_ROUNDS = 2
-SEARCH_PLACES = 4  # intervals searched for each figure, at most
-SEARCH_ENOUGH = 1e-3  # of a figure: an interval that could hold no more than that is not searched
+BLOCK_VALUES = 60_000  # trials times moments sampled at a time: what a processor's cache holds
+PLACES = 4  # intervals searched for each figure, at most
 
 
 def at_worst_phase(
@@ -41,23 +40,18 @@ def at_worst_phase(
     are searched between the samples; without that they are faster, and bound_jnd is larger.
     """
     tried_s = tried_openings_s(light, ideal, camera, from_s, to_s)
-    block = max(1, BLOCK_VALUES // tried_s.shape[-1])
     shared = tried_s.ndim == 1
     expose = _straight_pairs(camera, tried_s) if shared and light.straight else None
-    even = _pair(ideal, camera, tried_s) if shared and ideal is not light else (tried_s, tried_s)
-    places = SEARCH_PLACES if closer else 0
-    parts = []
+    even = _pair(ideal, camera, tried_s) if shared and ideal is not light else None
+    block = max(1, BLOCK_VALUES // tried_s.shape[-1])
+    samples = []
     for first in range(0, light.count, block):
         rows = slice(first, first + block)
         some, own_s = light.rows(rows), tried_s if shared else tried_s[rows]
-        lit = _pair(some, camera, own_s) if expose is None else expose(some)
-        like = some if ideal is light else ideal
-        if ideal is light:
-            even = lit
-        elif not shared:
-            even = _pair(ideal, camera, own_s)
-        parts.append(_search(some, like, viewing, camera, own_s, lit, even, places))
-    return joined(parts)
+        lit = expose(some) if expose is not None and isinstance(some, Signal) else _pair(some, camera, own_s)
+        like = lit if ideal is light else even or _pair(ideal, camera, own_s)
+        samples.append(_sampled(lit, like, viewing, own_s, light.straight, PLACES if closer else 0))
+    return _closer(light, ideal, viewing, camera, samples)
 
 
 def tried_openings_s(
@@ -99,12 +93,7 @@ def _tried(own_s: Array, corners_s: Array, shifts_s: tuple[float, ...], low_s: A
         np.clip(places, 0, met_s.shape[-1] - 1, out=places)
         met_s = met_s[places] if met_s.ndim == 1 else np.take_along_axis(met_s, places, axis=1)
         met_s = np.clip(met_s, low_s, high_s)
-    return _with_middles(met_s)
-
-
-def _with_middles(ends: Array) -> Array:
-    """Give values along the last axis with the means of neighbors behind them, [..., Q] to [..., 2 Q - 1]."""
-    return np.concatenate([ends, 0.5 * (ends[..., 1:] + ends[..., :-1])], axis=-1)
+    return with_middles(met_s)
 
 
 def _pair(of: Light, camera: Camera, opens_s: Array) -> tuple[Array, Array]:
@@ -112,7 +101,7 @@ def _pair(of: Light, camera: Camera, opens_s: Array) -> tuple[Array, Array]:
     return exposures(of, opens_s, camera.open_s), exposures(of, opens_s + camera.frame_s, camera.open_s)
 
 
-def _straight_pairs(camera: Camera, tried_s: Array) -> Callable[[Light], tuple[Array, Array]]:
+def _straight_pairs(camera: Camera, tried_s: Array) -> Callable[[Signal], tuple[Array, Array]]:
     """Give what _pair gives, for straight light at tried_s ([Q] ends and the middles), in half of its time.
 
     Many openings and closings fall on the same moments, so that each is integrated once; and between two
@@ -126,8 +115,8 @@ def _straight_pairs(camera: Camera, tried_s: Array) -> Callable[[Light], tuple[A
     places = places.reshape(4, len(ends_s))
     quarters_s = np.diff(ends_s) / (4.0 * open_s)
 
-    def expose(light: Light) -> tuple[Array, Array]:
-        areas, values = light.area(moments_s), light.at(moments_s)
+    def expose(light: Signal) -> tuple[Array, Array]:
+        areas, values = light.both(moments_s)
         pair = []
         for opens, closes in (places[:2], places[2:]):
             count = len(opens)
@@ -145,155 +134,80 @@ def _straight_pairs(camera: Camera, tried_s: Array) -> Callable[[Light], tuple[A
     return expose
 
 
-def _search(
-    light: Light,
-    ideal: Light,
-    viewing: Viewing,
-    camera: Camera,
-    tried_s: Array,
+@dataclass(frozen=True, slots=True)
+class _Samples:
+    """What the samples of some signals show of each figure.
+
+    percent, off_percent: of the step and the stepping in parts of full, [B]; where the light is straight
+    exactly, and else as peaks to search.
+    """
+
+    step: Peaks
+    stepping: Peaks
+    stops: Peaks
+    percent: Array | Peaks
+    off_percent: Array | Peaks
+
+
+def _sampled(
     lit: tuple[Array, Array],
     even: tuple[Array, Array],
+    viewing: Viewing,
+    tried_s: Array,
+    straight: bool,
     places: int,
-) -> Worst:
-    """Give the worst over frames that open at tried_s ([Q] or [B, Q]), every second of which is a middle.
+) -> _Samples:
+    """Take the samples; lit, even: what _pair gives of the light and of the ideal at tried_s."""
+    steps = lit[1] - lit[0]
+    percent = most_of_parabolas(steps) if straight else peaks(steps, tried_s, places)
+    steps -= even[1] - even[0]
+    off_percent = most_of_parabolas(steps) if straight else peaks(steps, tried_s, places)
+    before, after = (viewing.luminance_cd_m2(each) for each in lit)
+    jnd_steps = jnd_of(after)
+    jnd_steps -= jnd_of(before)
+    step = peaks(jnd_steps, tried_s, places)
+    jnd_steps -= viewing.jnd(even[1]) - viewing.jnd(even[0])
+    stepping = peaks(jnd_steps, tried_s, places)
+    after /= before
+    return _Samples(step, stepping, peaks_of_ratios(after, tried_s, min(places, 1)), percent, off_percent)
 
-    lit, even: what _pair gives of the light and of the ideal at tried_s.
-    """
-    frame_s = camera.frame_s
+
+def _closer(light: Light, ideal: Light, viewing: Viewing, camera: Camera, samples: list[_Samples]) -> Worst:
+    """Search all signals' figures between their samples."""
 
     def change(opens_s: Array, of: Light = light) -> Array:
         earlier, later = _pair(of, camera, opens_s)
         return later - earlier
 
+    def off(opens_s: Array) -> Array:
+        return change(opens_s) - change(opens_s, ideal)
+
     def stops(opens_s: Array) -> Array:
         earlier, later = (viewing.luminance_cd_m2(each) for each in _pair(light, camera, opens_s))
         return np.asarray(np.log2(later / earlier))
 
-    def step(opens_s: Array) -> Array:
-        earlier, later = _pair(light, camera, opens_s)
+    def step(opens_s: Array, of: Light = light) -> Array:
+        earlier, later = _pair(of, camera, opens_s)
         return viewing.jnd(later) - viewing.jnd(earlier)
 
     def stepping(opens_s: Array) -> Array:
-        earlier, later = _pair(ideal, camera, opens_s)
-        return step(opens_s) - (viewing.jnd(later) - viewing.jnd(earlier))
+        return step(opens_s) - step(opens_s, ideal)
 
-    steps = lit[1] - lit[0]
-    before, after = (viewing.luminance_cd_m2(each) for each in lit)
-    jnd_steps = jnd_of(after)
-    jnd_steps -= jnd_of(before)
-    after /= before
-    step_jnd, step_at_s, bound = _best(step, jnd_steps, tried_s, places)
-    jnd_steps -= viewing.jnd(even[1]) - viewing.jnd(even[0])
-    stepping_jnd, stepping_at_s, stepping_bound = _best(stepping, jnd_steps, tried_s, places)
-    offs = steps - (even[1] - even[0])
-    if light.straight:
-        step_full, stepping_full = _most_of_parabolas(steps), _most_of_parabolas(offs)
-    else:
-        step_full = _best(change, steps, tried_s, places)[0]
-        stepping_full = _best(lambda at_s: change(at_s) - change(at_s, ideal), offs, tried_s, places)[0]
+    def full(figure: Callable[[Array], Array], parts: list[Array | Peaks]) -> Array:
+        known = [part for part in parts if isinstance(part, Peaks)]
+        if known:
+            return searched(figure, stacked(known))[0]
+        return np.concatenate([part for part in parts if not isinstance(part, Peaks)])
+
+    step_jnd, step_at_s, bound = searched(step, stacked([part.step for part in samples]))
+    off_jnd, off_at_s, off_bound = searched(stepping, stacked([part.stepping for part in samples]))
     return Worst(
-        100.0 * step_full,
-        _most_stops(stops, after, tried_s),
+        100.0 * full(change, [part.percent for part in samples]),
+        searched(stops, stacked([part.stops for part in samples]))[0],
         step_jnd,
-        step_at_s + frame_s,
-        100.0 * stepping_full,
-        stepping_jnd,
-        stepping_at_s + frame_s,
-        np.maximum(bound, stepping_bound),
+        step_at_s + camera.frame_s,
+        100.0 * full(off, [part.off_percent for part in samples]),
+        off_jnd,
+        off_at_s + camera.frame_s,
+        np.maximum(bound, off_bound),
     )
-
-
-def _most_stops(stops: Callable[[Array], Array], ratios: Array, tried_s: Array) -> Array:
-    """Give the largest step in stops, [B], searched around the sample whose luminances differ most."""
-    rows, ends = np.arange(len(ratios)), (ratios.shape[1] + 1) // 2
-    times_s = np.broadcast_to(tried_s, ratios.shape)
-    up, down = ratios.argmax(axis=1), ratios.argmin(axis=1)
-    at = np.where(ratios[rows, up] * ratios[rows, down] >= 1.0, up, down)
-    found = np.abs(np.log2(ratios[rows, at]))
-    at = np.where(at < ends, at, at - ends)
-    low_s, high_s = times_s[rows, np.maximum(at - 1, 0)], times_s[rows, np.minimum(at + 1, ends - 1)]
-    near_s = np.linspace(low_s, high_s, 2 * SEARCH_POINTS, axis=1)
-    return np.asarray(np.maximum(found, np.abs(stops(near_s)).max(axis=1)))
-
-
-def _thirds(values: Array) -> tuple[Array, Array, Array]:
-    """Give what intervals have at their start, middle and end, [B, I] each."""
-    ends = (values.shape[1] + 1) // 2
-    return values[:, : ends - 1], values[:, ends:], values[:, 1:ends]
-
-
-def _most_of_parabolas(values: Array) -> Array:
-    """Give the largest size, [B], of parabolas through the start, middle and end of each interval."""
-    found = most(values)
-    start, middle, end = _thirds(values)
-    bend = start + end
-    bend -= 2.0 * middle
-    # With x from -1 to 1 the parabola is middle + lean x / 2 + bend x**2 / 2, its vertex at -lean / (2 bend),
-    # and between its ends it is never further than half the bend from its middle beyond all three samples.
-    could = np.abs(bend)
-    could *= 0.5
-    could += np.abs(middle)
-    rows, places = np.nonzero(could > found[:, None])
-    lean, bend = end[rows, places] - start[rows, places], bend[rows, places]
-    within = np.abs(lean) < 2.0 * np.abs(bend)
-    rows, lean, bend = rows[within], lean[within], bend[within]
-    vertex = np.abs(middle[rows, places[within]] - lean * lean / (8.0 * bend))
-    np.maximum.at(found, rows, vertex)
-    return found
-
-
-def _could(values: Array) -> Array:
-    """Give what the size of a figure could reach in each interval of three samples, [B, I].
-
-    A parabola exceeds its samples by an eighth of their second difference at most; a kink by a quarter.
-    """
-    start, middle, end = _thirds(values)
-    could = start + end
-    could -= 2.0 * middle
-    np.abs(could, out=could)
-    could *= 0.25
-    sizes = np.abs(values)
-    at_start, at_middle, at_end = _thirds(sizes)
-    most_there = np.maximum(at_start, at_end)
-    could += np.maximum(most_there, at_middle, out=most_there)
-    return could
-
-
-def _best(
-    of: Callable[[Array], Array], values: Array, tried_s: Array, places: int
-) -> tuple[Array, Array, Array]:
-    """Search the intervals that could hold the largest size of a figure, those that could hold most first.
-
-    of: the figure at given openings, [B, Q] to [B, Q]; values: the figure at tried_s; places: how many
-    intervals are searched. Gives, [B] each, the largest size found, where, and how much larger it could
-    be where the search did not look closer.
-    """
-    rows = np.arange(len(values))
-    times_s = np.broadcast_to(tried_s, values.shape)
-    rises, falls = values.argmax(axis=1), values.argmin(axis=1)
-    at = np.where(values[rows, rises] >= -values[rows, falls], rises, falls)
-    found, found_s = np.abs(values[rows, at]), times_s[rows, at]
-    could = _could(values)
-    left = np.zeros(len(values))
-    for _ in range(places):
-        place = could.argmax(axis=1)
-        if (could[rows, place] <= found * (1.0 + SEARCH_ENOUGH)).all():
-            break
-        low_s, high_s = times_s[rows, place], times_s[rows, place + 1]
-        could[rows, place] = 0.0
-        for _ in range(SEARCH_ROUNDS):
-            near_s = _with_middles(np.linspace(low_s, high_s, SEARCH_POINTS, axis=1))
-            near = of(near_s)
-            near_could = _could(near)
-            best = near_could.argmax(axis=1)
-            top = np.abs(near).argmax(axis=1)
-            better = np.abs(near[rows, top]) > found
-            found = np.where(better, np.abs(near[rows, top]), found)
-            found_s = np.where(better, near_s[rows, top], found_s)
-            low_s, high_s = near_s[rows, best], near_s[rows, best + 1]
-            reached = near_could[rows, best]
-            near_could[rows, best] = 0.0
-            left = np.maximum(left, near_could.max(axis=1))
-        left = np.maximum(left, reached)
-    left = np.maximum(left, could.max(axis=1))
-    return found, found_s, np.maximum(left - found, 0.0)

@@ -167,8 +167,11 @@ class Signal:
         if self.ramp_s is None:
             return self.times_s
         room_s = np.append(np.diff(self.times_s), np.inf)
-        stops_s = self.times_s + np.minimum(self.ramp_s, room_s)
-        stops_s = np.where(np.isfinite(stops_s), stops_s, self.times_s)
+        within = (self.ramp_s > SAME_TIME_S) & (self.ramp_s < room_s - SAME_TIME_S)
+        some = within.any(axis=0)
+        if not some.any():
+            return self.times_s
+        stops_s = self.times_s[some] + np.where(within, self.ramp_s, 0.0)[:, some]
         every_s = np.concatenate([np.broadcast_to(self.times_s, self.start.shape), stops_s], axis=1)
         every_s.sort(axis=1)
         return np.asarray(every_s)

@@ -9,8 +9,11 @@ from modebook.checks.finding import SEVERITIES, Finding
 from modebook.checks.registry import rules_of
 from modebook.checks.runner import crash
 from modebook.rig.in_use import findings_in_use
+from modebook.rig.memory import collector_at_rest
 from modebook.rig.reading import RigReading
 from modebook.rig.rules import PACKAGE
+
+_RANK = {severity: rank for rank, severity in enumerate(SEVERITIES)}
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,16 +81,17 @@ class Audit:
 
 def audit(reading: RigReading) -> Audit:
     """The audit of a rig. Faults of rows are findings; a rule that fails becomes a finding that names it."""
-    findings = [*patch_findings(reading), *findings_in_use(reading)]
-    findings.sort(key=lambda finding: (finding.row or 0, SEVERITIES.index(finding.severity), finding.rule))
-    return Audit(
-        reading.name,
-        reading.patch.path,
-        units_counted(reading),
-        loads(reading),
-        findings,
-        reading.patch.notes,
-    )
+    with collector_at_rest():
+        findings = [*patch_findings(reading), *findings_in_use(reading)]
+        findings.sort(key=lambda finding: (finding.row or 0, _RANK[finding.severity], finding.rule))
+        return Audit(
+            reading.name,
+            reading.patch.path,
+            units_counted(reading),
+            loads(reading),
+            findings,
+            (*reading.patch.notes, *_strangers(reading)),
+        )
 
 
 def patch_findings(reading: RigReading, rules: Sequence[str] | None = None) -> Iterable[Finding]:
@@ -123,3 +127,9 @@ def units_counted(reading: RigReading) -> int:
     for rows in reading.by_unit.values():
         total += len(rows) if rows[0].mode is None or len(rows[0].mode.blocks) < 2 else 1
     return total
+
+
+def _strangers(reading: RigReading) -> list[str]:
+    if not reading.strangers:
+        return []
+    return [f"rig.json speaks of units that the patch lacks: {', '.join(reading.strangers)}"]

@@ -95,9 +95,10 @@ class FixtureNames:
         self.identities = identities
         self._by_name: dict[str, list[str]] = {}
         for identity in sorted(identities):
-            maker, _, model = identity.partition("/")
-            for name in {f"{maker}-{model}", model}:
-                self._by_name.setdefault(_bare(name), []).append(identity)
+            maker, _, model = identity.replace("-", "").partition("/")
+            self._by_name.setdefault(maker + model, []).append(identity)
+            if maker:
+                self._by_name.setdefault(model, []).append(identity)
 
     def meant(self, name: str) -> list[str]:
         """The identities that a name may mean: one is sure, several need the maker's name, none is unknown.
@@ -110,7 +111,7 @@ class FixtureNames:
         maker, slash, model = name.partition("/")
         if slash and f"{slug(maker)}/{slug(model)}" in self.identities:
             return [f"{slug(maker)}/{slug(model)}"]
-        return self._by_name.get(_bare(slug(name)), [])
+        return self._by_name.get(slug(name).replace("-", ""), [])
 
     def nearest(self, name: str, most: int = 3) -> list[str]:
         """The identities whose names are most like a name that is not known, the nearest first."""
@@ -125,7 +126,3 @@ class FixtureNames:
         near += process.extract(wanted, alone, scorer=fuzz.ratio, limit=most, score_cutoff=70)
         ranked = sorted(near, key=lambda one: (-one[1], one[2]))
         return list(dict.fromkeys(str(identity) for _, _, identity in ranked))[:most]
-
-
-def _bare(name: str) -> str:
-    return name.replace("-", "")

@@ -18,7 +18,7 @@ from modebook.checks.registry import FIXTURE_RULES
 from modebook.checks.rule import Rule
 from modebook.checks.runner import crash
 from modebook.rig.reading import PatchedRow, RigReading
-from modebook.rig.rules._text import about
+from modebook.rig.rules._text import place_figure, record_figure
 
 OfMode = Callable[..., Sequence[Fault] | None]
 
@@ -58,8 +58,8 @@ def findings_in_use(reading: RigReading) -> Iterable[Finding]:
             judged[at] = list(_judge(row, reading.patch.path))
         for finding in judged[at]:
             figure = finding.figure
-            if row.unit.position:
-                figure = {**figure, "position": row.unit.position}
+            if row.unit.position or row.reach:
+                figure = {**figure, **place_figure(row)}
             yield Finding(
                 finding.rule,
                 finding.severity,
@@ -76,7 +76,7 @@ def findings_in_use(reading: RigReading) -> Iterable[Finding]:
 def _judge(row: PatchedRow, file: str) -> Iterable[Finding]:
     if row.fixture is None or row.mode is None:
         return
-    told = {key: value for key, value in about(row).items() if key != "position"}
+    told = record_figure(row)
     for name, (rule, judge) in rules_in_use().items():
         try:
             faults = judge(row.fixture, row.mode, throw_m=row.unit.throw_m) or ()

@@ -40,16 +40,11 @@ def nearest_modes(told: str, modes: Sequence[Mode], most: int = 3) -> list[str]:
         numbered = [mode for mode in modes if mode.number is not None]
         near = sorted(numbered, key=lambda mode: abs((mode.number or 0) - int(match[1])))[:most]
         return [mode.name for mode in near]
-    names = [mode.name for mode in modes]
-    if len(names) <= most:
-        return names
     from rapidfuzz import fuzz, process
 
-    folded = [name.casefold() for name in names]
-    return [
-        names[place]
-        for _, _, place in process.extract(told.casefold(), folded, scorer=fuzz.WRatio, limit=most)
-    ]
+    folded = [mode.name.casefold() for mode in modes]
+    alike = process.extract(told.casefold(), folded, scorer=fuzz.WRatio, limit=most)
+    return [modes[place].name for _, _, place in alike]
 
 
 def _bare(name: str) -> str:

@@ -22,7 +22,7 @@ _PAIR = re.compile(
     re.IGNORECASE,
 )
 _UNIVERSE = re.compile(rf"{_PREFIX}\s*(?P<universe>[0-9]+)", re.IGNORECASE)
-_LETTER = re.compile(r"(?P<letter>[A-Z]{1,2})\s*[/:.,-]?\s*[0-9]+", re.IGNORECASE)
+_LETTER = re.compile(r"[A-Z]{1,2}\s*[/:.,-]?\s*[0-9]+", re.IGNORECASE)
 _MONTH = re.compile(r"\b(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\b", re.IGNORECASE)
 _THREE_NUMBERS = re.compile(r"[0-9]{1,4}([./-])[0-9]{1,2}\1[0-9]{1,4}")
 _UNPATCHED = frozenset({"", "-", "\u2013", "\u2014", "none", "n/a", "unpatched", "not patched"})
@@ -134,8 +134,7 @@ def _address(text: str, kind: Kind, universe: int | None, custom: _Custom) -> Ad
                 f"{text} names universe {pair.universe}, beside universe {universe}: which is right?"
             )
         return pair
-    letter = _LETTER.fullmatch(text)
-    if letter and letter["letter"].casefold() != "a":
+    if _LETTER.fullmatch(text):
         raise _RefusedError(f"a universe by letter, {text!r}: write its number, such as 2/101")
     number = _whole(text)
     if universe is not None:

@@ -6,6 +6,7 @@ from pathlib import Path
 
 from modebook.documents.rig import Rig
 from modebook.rig.fixtures import CatalogFixtures, Fixtures
+from modebook.rig.memory import collector_at_rest
 from modebook.rig.patch_reading import read_patch
 from modebook.rig.reading import RigReading, policy_of
 from modebook.shelf.catalog import Catalog
@@ -38,9 +39,9 @@ def open_files(
             place=f"/policy/{error.args[0]}",
             remedy=_thresholds(),
         ) from error
-    return RigReading(
-        files.name, rig, read_patch(files.patch, sheet=sheet), fixtures or CatalogFixtures(catalog), policy
-    )
+    with collector_at_rest():
+        patch = read_patch(files.patch, sheet=sheet)
+    return RigReading(files.name, rig, patch, fixtures or CatalogFixtures(catalog), policy)
 
 
 def _thresholds() -> str:

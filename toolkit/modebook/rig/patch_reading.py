@@ -112,7 +112,8 @@ class _Reader:
         if row.blank:
             return False
         if any(self.text(row, column) for column in ("fixture", "mode", "address")):
-            return not self.is_total(row, [self.text(row, "unit")])
+            names = [self.text(row, "unit"), self.text(row, "fixture"), self.text(row, "mode")]
+            return all(names) or not self.is_total(row, [*names, self.text(row, "address")])
         filled = [cell for cell in row.cells if cell]
         if self.is_total(row, filled):
             return False

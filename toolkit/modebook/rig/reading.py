@@ -11,7 +11,7 @@ from modebook.documents.address import LAST_UNIVERSE, SLOTS_PER_UNIVERSE, Addres
 from modebook.documents.layout import BlockLayout
 from modebook.documents.patch import Patch, Unit
 from modebook.documents.policy import Override, Policy, house_policy
-from modebook.documents.rig import Rig
+from modebook.documents.rig import Reach, Rig, UnitNote
 from modebook.rig.fixtures import FixtureNames, Fixtures
 from modebook.rig.mode_names import modes_meant
 from modebook.shelf.errors import ShelfError
@@ -22,6 +22,8 @@ class PatchedRow:
     """A row of the patch, and what the catalog makes of it."""
 
     unit: Unit
+    known: UnitNote | None = None
+    """What rig.json says of this unit."""
     identities: tuple[str, ...] = ()
     """The fixtures that its name may mean: one where it is known."""
     fixture: FixtureReading | None = None
@@ -43,6 +45,11 @@ class PatchedRow:
     def identity(self) -> str | None:
         """The ``maker/model`` of its record; None where it is not known."""
         return self.identities[0] if len(self.identities) == 1 else None
+
+    @property
+    def reach(self) -> Reach | None:
+        """How the unit is reached: as the patch says, else as rig.json does."""
+        return self.unit.reach or (self.known.reach if self.known else None)
 
     @property
     def part(self) -> str:
@@ -120,6 +127,15 @@ class RigReading:
         return [found[number] for number in sorted(found)]
 
     @cached_property
+    def _known(self) -> dict[str, UnitNote]:
+        return {number.casefold(): note for number, note in self.rig.units.items()}
+
+    @cached_property
+    def strangers(self) -> list[str]:
+        """The units that rig.json speaks of and the patch lacks."""
+        return [number for number in self.rig.units if number.casefold() not in self.by_unit]
+
+    @cached_property
     def _read(self) -> dict[str, FixtureReading | str]:
         """The records read so far; a text says why one cannot be."""
         return {}
@@ -128,8 +144,12 @@ class RigReading:
     def _meant(self) -> dict[str, tuple[str, ...]]:
         return {}
 
+    @cached_property
+    def _modes_meant(self) -> dict[tuple[str, str], tuple[int, ...]]:
+        return {}
+
     def _row(self, unit: Unit) -> PatchedRow:
-        row = PatchedRow(unit)
+        row = PatchedRow(unit, self._known.get(unit.number.casefold()))
         if not unit.fixture:
             return row
         if unit.fixture not in self._meant:
@@ -142,7 +162,10 @@ class RigReading:
             row.unreadable = reading
             return row
         row.fixture = reading
-        row.modes = tuple(modes_meant(unit.mode, reading.fixture.modes))
+        told = (row.identity, unit.mode)
+        if told not in self._modes_meant:
+            self._modes_meant[told] = tuple(modes_meant(unit.mode, reading.fixture.modes))
+        row.modes = self._modes_meant[told]
         if len(row.modes) == 1:
             row.mode = reading.modes[row.modes[0]]
         return row

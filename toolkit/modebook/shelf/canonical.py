@@ -12,6 +12,9 @@ from modebook.shelf.reading import parse
 WIDTH = 160
 """A piece that fits into so many columns stands on one line."""
 
+_encode = json.JSONEncoder(ensure_ascii=False).encode
+"""As json.dumps does, which would make an encoder for every piece."""
+
 Document = TypeVar("Document", bound=Part)
 
 
@@ -57,7 +60,7 @@ def form(value: Any, width: int = WIDTH) -> str:
 
 def _form(value: Any, indent: int, taken: int, width: int) -> str:
     """JSON of a value that begins in column `taken` of a line indented by `indent`."""
-    line = json.dumps(value, ensure_ascii=False)
+    line = _encode(value)
     if not isinstance(value, dict | list) or not value or taken + len(line) <= width:
         return line
     inner = indent + 2
@@ -65,7 +68,7 @@ def _form(value: Any, indent: int, taken: int, width: int) -> str:
     if isinstance(value, dict):
         pieces = []
         for key, item in value.items():
-            name = json.dumps(key, ensure_ascii=False) + ": "
+            name = _encode(key) + ": "
             pieces.append(pad + name + _form(item, inner, inner + len(name) + 1, width))
         return "{\n" + ",\n".join(pieces) + "\n" + " " * indent + "}"
     pieces = [pad + _form(item, inner, inner + 1, width) for item in value]

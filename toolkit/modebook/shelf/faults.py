@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any, get_args
 
 from modebook.documents.base import Part
+from modebook.shelf.errors import printable
 
 if TYPE_CHECKING:
     from pydantic_core import ErrorDetails
@@ -16,7 +17,7 @@ _KINDS = {
     "int_from_float": "a whole number",
     "float_type": "a number",
     "finite_number": "a number",
-    "string_type": "words in quotes",
+    "string_type": "text in quotes",
     "bool_type": "true or false",
     "list_type": "a list in [ ]",
     "dict_type": "an object in { }",
@@ -26,7 +27,7 @@ _KINDS = {
 
 _EXAMPLES = (
     ("gobo-wheel-2", "small letters, digits and single hyphens, such as gobo-wheel-2"),
-    ("0x7FF1", "such as 0x7FF1"),
+    ("0x7FF1", "a number such as 0x7FF1"),
     ("2026-03", "2026, 2026-03 or 2026-03-14"),
     ("/modes/0", "a JSON pointer such as /modes/0"),
     ("7FF1:00000A01", "a UID such as 7FF1:00000A01"),
@@ -85,7 +86,7 @@ def _told(detail: ErrorDetails, place: list[str], model: type[Part]) -> tuple[st
         text = message.removeprefix("Value error, ")
         what, _, right = text.partition(": ")
         return (what, right) if right else (f"this does not hold together: {text}", "")
-    shown = json.dumps(found, default=str, ensure_ascii=False)
+    shown = printable(json.dumps(found, default=str, ensure_ascii=False))
     shown = shown if len(shown) <= 60 else shown[:57] + "..."
     if kind == "literal_error":
         return f"{shown} is not a word that is known here", _word(found, detail["ctx"]["expected"])

@@ -47,7 +47,11 @@ def find_header(rows: Sequence[Sequence[str]], known: Collection[str], least: in
 
 def repeats_header(cells: Sequence[str], folded_titles: Sequence[str]) -> bool:
     """Whether a row says the titles again, as on a new page."""
-    return any(cells) and [fold_title(cell) for cell in cells] == list(folded_titles)
+    return any(cells) and all(map(_says, cells, folded_titles))
+
+
+def _says(cell: str, folded_title: str) -> bool:
+    return fold_title(cell) == folded_title
 
 
 def _joined(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import os
 import tempfile
 from pathlib import Path
@@ -18,6 +19,8 @@ def write_whole(path: Path, content: bytes, *, overwrite: bool = True) -> None:
     try:
         # A link stays a link: what it leads to is written.
         target = Path(os.path.realpath(path)) if path.is_symlink() else path
+        if target.is_symlink():
+            raise OSError(errno.ELOOP, os.strerror(errno.ELOOP))
         target.parent.mkdir(parents=True, exist_ok=True)
         if not overwrite and target.exists():
             raise ShelfError(

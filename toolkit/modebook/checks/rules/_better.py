@@ -1,4 +1,4 @@
-"""The mode of the same fixture that does better: enough bits, in the fewest slots."""
+"""The mode of the same fixture that does better: enough bits, and little lost."""
 
 from __future__ import annotations
 
@@ -10,20 +10,25 @@ from modebook.documents.modes import Mode
 def better_mode(
     reading: FixtureReading, mode: ModeReading, words: tuple[str, ...], needed: int | None
 ) -> tuple[Mode, int] | None:
-    """The mode with the smallest footprint in which all these parameters have `needed` bits, and its bits.
+    """The mode in which all these parameters have `needed` bits, and its bits.
 
-    None where the fixture has no such mode, or where no number of bits would do.
+    Of several, the one that lacks the fewest of this mode's other parameters, and of those the smallest. None
+    where the fixture has no such mode, or where no number of bits would do.
     """
     if needed is None:
         return None
-    found: list[tuple[Mode, int]] = []
+    found: list[tuple[int, int, Mode, int]] = []
     for other in reading.modes:
         if other is mode:
             continue
-        each = [_least(other, word) for word in words]
-        if min(each) >= needed:
-            found.append((other.mode, min(each)))
-    return min(found, key=lambda entry: entry[0].footprint, default=None)
+        least = min(_least(other, word) for word in words)
+        if least >= needed:
+            lost = len(mode.survey.words.keys() - other.survey.words.keys())
+            found.append((lost, other.mode.footprint, other.mode, least))
+    if not found:
+        return None
+    best = min(found, key=lambda entry: entry[:2])
+    return best[2], best[3]
 
 
 def _least(mode: ModeReading, word: str) -> int:

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
 
 from modebook.checks.reading import Continuous, FixtureReading, ModeReading
 from modebook.checks.rules._better import better_mode
 from modebook.checks.rules._text import mode_told, number, plural
+from modebook.checks.survey import WholeSpan
 from modebook.documents.modes import Parameter
 from modebook.documents.policy import Threshold
-from modebook.response.resolution import bits_needed, displacement_m, span_step
+from modebook.response.resolution import bits_for, bits_needed, displacement_m, span_step
 
 MOVES_BY_ITSELF = frozenset({"rotate", "bounce", "random", "runs", "stop", "nothing"})
 """What a range does whose span is no position that a desk sets."""
@@ -43,6 +46,21 @@ def too_coarse(width: float, raw: bool, bits: int, steps: int, limit: float) -> 
     if step <= limit * (1 + 1e-9):
         return None
     return Step(step, bits_needed(width, limit, 1.0 if raw else share))
+
+
+def bits_that_do(step_at: Callable[[int], float], size: int, limit: float) -> int | None:
+    """The bits, from `size` up, at which `step_at(bits)` is within the limit; None where none are.
+
+    Fewer than a parameter has are not tried: its share of them may not even hold two values.
+    """
+    return bits_for(lambda bits: math.inf if bits < size else step_at(bits), limit)
+
+
+@lru_cache(maxsize=4096)
+def whole_is_fine(span: WholeSpan, limit: float) -> bool:
+    """Whether a span over all values of a parameter steps within a limit in its own unit."""
+    from_, to, _, raw, slots = span
+    return not slots or too_coarse(abs(to - from_), raw, 8 * slots, 256**slots - 1, limit) is None
 
 
 def is_position(continuous: Continuous) -> bool:

@@ -2,23 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 
-from modebook.checks.reading import FixtureReading, ModeReading
+from modebook.checks.reading import ModeReading
 from modebook.documents.modes import Span
 from modebook.documents.settings import Choice, Length, Setting
-from modebook.documents.ways import SlotWay, is_smoothing, reached_by
+from modebook.documents.ways import SlotWay, reached_by
 
 _SECONDS = {"s": 1.0, "ms": 0.001, "min": 60.0}
-
-
-def smoothings(reading: FixtureReading) -> Iterator[tuple[Setting, str]]:
-    """The settings that decide how much the fixture smooths, with their pointers; not those that say none."""
-    if not reading.smoothing:
-        return
-    for index, setting in enumerate(reading.fixture.settings):
-        if not setting.none and is_smoothing(setting):
-            yield setting, f"/settings/{index}"
 
 
 def length_of(choice: Choice) -> tuple[Length | None, bool]:
@@ -28,13 +19,37 @@ def length_of(choice: Choice) -> tuple[Length | None, bool]:
     return choice.length, False
 
 
+def packets_of(length: Length, refresh_hz: float) -> float:
+    """The longer of a length's directions in packets; seconds count as `refresh_hz` packets each."""
+    return length.packets if length.packets is not None else length.longest_packets(refresh_hz)
+
+
+def is_off(choice: Choice) -> bool:
+    """Whether a choice is known to smooth nothing."""
+    length = length_of(choice)[0]
+    if length is None:
+        return False
+    return length.packets == 0 if length.packets is not None else length.is_off
+
+
 def slot_ways_to(setting: Setting, modes: Iterable[ModeReading]) -> list[SlotWay]:
     """The ways by slot that these modes have to a setting."""
-    return [way for mode in modes for way in mode.slot_ways if way.setting == setting.key]
+    return [
+        way
+        for mode in modes
+        if setting.key in mode.survey.sets
+        for way in mode.slot_ways
+        if way.setting == setting.key
+    ]
 
 
-def reached(setting: Setting, slot_ways: Iterable[SlotWay]) -> set[str]:
-    """The choices of a setting that its ways and these slots lead to.
+def reaches_all(setting: Setting) -> bool:
+    """Whether a menu, app or page leads to every choice, as those do that name none."""
+    return any(way.by != "rdm" and way.choices is None for way in setting.ways)
+
+
+def reached(setting: Setting, modes: Iterable[ModeReading]) -> set[str]:
+    """The choices of a setting that its ways and the slots of these modes lead to.
 
     A slot that sets it over a span of lengths leads to the choices whose length lies within; where that
     cannot be compared, it is taken to.
@@ -42,20 +57,20 @@ def reached(setting: Setting, slot_ways: Iterable[SlotWay]) -> set[str]:
     found: set[str] = set()
     for way in setting.ways:
         found.update(reached_by(way, setting))
-    for slot_way in slot_ways:
-        if slot_way.choice is not None:
-            found.add(slot_way.choice)
-        elif slot_way.span is not None:
-            found.update(choice.key for choice in setting.choices if _may_hold(slot_way.span, choice))
+    for mode in modes:
+        for _, _, to in mode.survey.sets.get(setting.key, ()):
+            if isinstance(to, str):
+                found.add(to)
+            else:
+                found.update(choice.key for choice in setting.choices if _may_hold(to, choice))
     return found
 
 
-def spans_off(slot_ways: Iterable[SlotWay]) -> bool:
-    """Whether one of these slots sets the length continuously down to nothing."""
-    return any(
-        way.span is not None and min(way.span.from_, way.span.to) <= 0 <= max(way.span.from_, way.span.to)
-        for way in slot_ways
-    )
+def set_continuously(setting: Setting, modes: Iterable[ModeReading]) -> list[Span]:
+    """The spans of lengths over which slots of these modes set it."""
+    return [
+        to for mode in modes for _, _, to in mode.survey.sets.get(setting.key, ()) if not isinstance(to, str)
+    ]
 
 
 def _may_hold(span: Span, choice: Choice) -> bool:

@@ -26,6 +26,11 @@ def plural(count: int, one: str, several: str | None = None) -> str:
     return f"{count} {one if count == 1 else several or one + 's'}"
 
 
+def wanted(value: float, unit: str) -> str:
+    """What a limit asks for, as a sentence ends with it: ``0.1 degrees are wanted``."""
+    return f"1 {unit} is wanted" if value == 1 else f"{number(value)} {unit}s are wanted"
+
+
 def slots_told(slots: Iterable[int]) -> str:
     """Slots for people: `slot 4`, `slots 4, 7-9`."""
     intervals = merged((slot, slot) for slot in slots)

@@ -7,9 +7,18 @@ from collections.abc import Sequence
 from modebook.checks.finding import Fault
 from modebook.checks.reading import Continuous, FixtureReading, ModeReading
 from modebook.checks.rule import Example, Rule
-from modebook.checks.rules._coarse import Step, is_position, moved, place_of, remedy, subject, too_coarse
+from modebook.checks.rules._coarse import (
+    Step,
+    is_position,
+    moved,
+    place_of,
+    remedy,
+    subject,
+    too_coarse,
+    whole_is_fine,
+)
 from modebook.checks.rules._every_mode import in_every_mode
-from modebook.checks.rules._text import number
+from modebook.checks.rules._text import number, wanted
 from modebook.documents.bits import bits
 from modebook.documents.modes import Parameter
 from modebook.documents.policy import Threshold
@@ -51,6 +60,8 @@ def faults_in_mode(
     reading: FixtureReading, mode: ModeReading, throw_m: float | None = None
 ) -> Sequence[Fault]:
     """The angles of a mode whose step is too coarse; `throw_m` is the unit's, in meters, where known."""
+    if _is_sound(reading, mode):
+        return ()
     found: list[Fault] = []
     continuous = mode.continuous
     for word, stretches in continuous.items():
@@ -74,6 +85,27 @@ def faults_in_mode(
     return found
 
 
+def _is_sound(reading: FixtureReading, mode: ModeReading) -> bool:
+    """Whether the survey alone shows that no angle is too coarse; False where a closer look is due."""
+    survey = mode.survey
+    if not survey.pieced.isdisjoint(LIMIT_OF):
+        return False
+    for word, spans in survey.whole.items():
+        key = LIMIT_OF.get(word)
+        if key is not None:
+            limit = reading.figures[key]
+            for span in spans:
+                if span[2] == "deg":
+                    if not whole_is_fine(span, limit):
+                        return False
+                elif word in _AXES:
+                    return False
+    words, whole = survey.words, survey.whole
+    return ("pan" not in words or len(whole.get("pan", ())) == len(words["pan"])) and (
+        "tilt" not in words or len(whole.get("tilt", ())) == len(words["tilt"])
+    )
+
+
 def _fault(
     reading: FixtureReading,
     mode: ModeReading,
@@ -95,7 +127,7 @@ def _fault(
     }
     said = (
         f"{subject(parameter, stretch.word, stretch.range_index)} moves in steps of "
-        f"{number(coarse.step)} degrees in {size} bits; {number(limit.value)} degrees are wanted"
+        f"{number(coarse.step)} degrees in {size} bits; {wanted(limit.value, 'degree')}"
     )
     if stretch.span.raw:
         figure["raw"] = True
@@ -159,7 +191,7 @@ def _guess(
     figure |= {f"least_{key}" if key == "displacement_m" else key: value for key, value in more.items()}
     said = (
         f"{parameter.name} has {size} bits and no recorded travel: over {number(LEAST_TRAVEL_DEG)} degrees, "
-        f"assumed as the least, a step is {number(least.step)} degrees; {number(limit.value)} are wanted"
+        f"assumed as the least, a step is {number(least.step)} degrees; {wanted(limit.value, 'degree')}"
     )
     help_ = remedy(reading, mode, (parameter.parameter,), least.bits_needed, limit)
     return Fault(pointer, said, figure, f"record its travel in degrees as `span`; {help_}", limit.severity)

@@ -51,10 +51,10 @@ def faults_in_mode(
     reading: FixtureReading, mode: ModeReading, throw_m: float | None = None
 ) -> Sequence[Fault]:
     """The pairs of x and y of a mode that are too coarse; the throw makes no difference."""
-    continuous, words = mode.continuous, mode.survey.words
+    survey = mode.survey
     found: list[Fault] = []
     for pair in _PAIRS:
-        if pair[0] not in words and pair[0] not in continuous:
+        if pair[0] not in survey.words and pair[0] not in survey.pieced:
             continue
         first, second = _axes(mode, pair[0]), _axes(mode, pair[1])
         for holder, axes in first.items():

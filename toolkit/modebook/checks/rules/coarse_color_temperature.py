@@ -8,7 +8,7 @@ from functools import lru_cache
 from modebook.checks.finding import Fault
 from modebook.checks.reading import Continuous, FixtureReading, ModeReading
 from modebook.checks.rule import Example, Rule
-from modebook.checks.rules._coarse import is_position, place_of, remedy, share_of, subject
+from modebook.checks.rules._coarse import bits_that_do, is_position, place_of, remedy, share_of, subject
 from modebook.checks.rules._every_mode import in_every_mode
 from modebook.checks.rules._text import number
 from modebook.documents.bits import bits
@@ -16,7 +16,6 @@ from modebook.documents.policy import Threshold
 from modebook.response.errors import ResponseError
 from modebook.response.resolution import (
     ColorTemperatureStep,
-    bits_for,
     color_temperature_step,
     mired_step,
 )
@@ -28,19 +27,26 @@ def faults_in_mode(
     reading: FixtureReading, mode: ModeReading, throw_m: float | None = None
 ) -> Sequence[Fault]:
     """The color temperatures of a mode whose step is too coarse; the throw makes no difference."""
-    stretches = mode.continuous.get(_WORD)
-    if stretches is None:
+    survey = mode.survey
+    if _WORD not in survey.whole and _WORD not in survey.pieced:
         return ()
-    limit = reading.limits["color-temperature-step"]
-    whites_k = (reading.limits["white-from"].value, reading.limits["white-to"].value)
+    figures = reading.figures
+    limit = figures["color-temperature-step"]
+    whites_k = (figures["white-from"], figures["white-to"])
+    if _WORD not in survey.pieced and not any(
+        _judged(from_, to, unit, raw, 8 * slots, 256**slots - 1, whites_k, limit)
+        for from_, to, unit, raw, slots in survey.whole[_WORD]
+        if slots
+    ):
+        return ()
     found: list[Fault] = []
-    for one in stretches:
+    for one in mode.continuous.get(_WORD, ()):
         span, size = one.stretch.span, bits(one.parameter)
-        judged = _judged(
-            span.from_, span.to, span.unit, span.raw, size, one.stretch.steps, whites_k, limit.value
-        )
+        judged = _judged(span.from_, span.to, span.unit, span.raw, size, one.stretch.steps, whites_k, limit)
         if judged is not None and is_position(one):
-            found.append(_fault(reading, mode, one, judged, limit, whites_k))
+            found.append(
+                _fault(reading, mode, one, judged, reading.limits["color-temperature-step"], whites_k)
+            )
     return found
 
 
@@ -69,7 +75,7 @@ def _judged(
             finer = of_unit(from_, to, wanted, share=1.0 if raw else share, near_whites_k=whites_k)
             return finer.step_delta_uv_prime if finer is not None else 0.0
 
-        return step, bits_for(distance, limit)
+        return step, bits_that_do(distance, size, limit)
     except ResponseError:
         return None  # ends that no white has: span-unit tells of them
 

@@ -8,16 +8,16 @@ from functools import lru_cache
 from modebook.checks.finding import Fault
 from modebook.checks.reading import FixtureReading, ModeReading
 from modebook.checks.rule import Example, Rule
-from modebook.checks.rules._coarse import is_position, place_of, remedy, share_of, subject
+from modebook.checks.rules._coarse import bits_that_do, is_position, place_of, remedy, share_of, subject
 from modebook.checks.rules._every_mode import in_every_mode
 from modebook.checks.rules._text import number
 from modebook.documents.bits import bits
 from modebook.documents.policy import Threshold
-from modebook.response.curves import LINEAR, Curve, table
+from modebook.documents.responding import factory_curve
+from modebook.response.curves import LINEAR, Curve
 from modebook.response.errors import ResponseError
 from modebook.response.resolution import (
     DimmerStep,
-    bits_for,
     dimmer_step,
     longest_fade_without_repeats_s,
 )
@@ -31,16 +31,21 @@ def faults_in_mode(
     """The dimmers of a mode that step too coarsely at the bottom; the throw makes no difference."""
     found: list[Fault] = []
     for word in _WORDS:
-        indexes = mode.survey.words.get(word, ())
-        stretches = mode.continuous.get(word, ())
-        if not indexes and not stretches:
+        survey = mode.survey
+        indexes = survey.words.get(word, ())
+        if not indexes and word not in survey.pieced:
             continue
-        limits = reading.limits
-        limit = limits["dimmer-step"]
+        figures = reading.figures
         curve, known = _curve(reading) if reading.fixture.settings else (LINEAR, False)
-        of_policy = (curve, limits["dimmer-white"].value, limits["dimmer-from"].value / 100, limit.value)
+        of_policy = (curve, figures["dimmer-white"], figures["dimmer-from"] / 100, figures["dimmer-step"])
+        if word not in survey.pieced and not any(
+            slots and _judged(8 * slots, 256**slots - 1, *of_policy)
+            for slots in [len(mode.written[index].slots) for index in indexes]
+        ):
+            continue
+        limit = reading.limits["dimmer-step"]
         spanned: set[int] = set()
-        for one in stretches:
+        for one in mode.continuous.get(word, ()):
             spanned.add(id(one.parameter))
             stretch, size = one.stretch, bits(one.parameter)
             judged = _judged(size, stretch.steps, *of_policy)
@@ -71,25 +76,18 @@ def _judged(
     step = dimmer_step(size, curve, white_cd_m2, from_light, share)
     if step.step_jnd <= limit_jnd * (1 + 1e-9):
         return None
-    return step, bits_for(
-        lambda wanted: dimmer_step(wanted, curve, white_cd_m2, from_light, share).step_jnd, limit_jnd
+    return step, bits_that_do(
+        lambda wanted: dimmer_step(wanted, curve, white_cd_m2, from_light, share).step_jnd, size, limit_jnd
     )
 
 
 def _curve(reading: FixtureReading) -> tuple[Curve, bool]:
     """The curve of a new fixture, and whether a source says so; linear where none does."""
-    for setting in reading.fixture.settings:
-        factory = setting.factory if setting.setting == "dimmer-curve" else None
-        if factory is None:
-            continue
-        if factory.points is not None:
-            try:
-                return table((point[0], point[1]) for point in factory.points), True
-            except ResponseError:
-                return LINEAR, False  # a table that is no curve says nothing
-        if factory.curve is not None:
-            return Curve(factory.curve), True
-    return LINEAR, False
+    try:
+        curve, _ = factory_curve(reading.fixture)
+    except ResponseError:  # a table that is no curve says nothing
+        curve = None
+    return (LINEAR, False) if curve is None else (curve, True)
 
 
 def _figure(

@@ -7,9 +7,18 @@ from collections.abc import Sequence
 from modebook.checks.finding import Fault
 from modebook.checks.reading import FixtureReading, ModeReading
 from modebook.checks.rule import Example, Rule
-from modebook.checks.rules._coarse import Step, is_position, place_of, remedy, subject, too_coarse
+from modebook.checks.rules._coarse import (
+    Step,
+    is_position,
+    place_of,
+    remedy,
+    subject,
+    too_coarse,
+    whole_is_fine,
+)
 from modebook.checks.rules._every_mode import in_every_mode
-from modebook.checks.rules._text import number
+from modebook.checks.rules._text import number, wanted
+from modebook.checks.survey import Survey
 from modebook.documents.bits import bits
 from modebook.documents.policy import Threshold
 
@@ -21,11 +30,13 @@ def faults_in_mode(
     reading: FixtureReading, mode: ModeReading, throw_m: float | None = None
 ) -> Sequence[Fault]:
     """The hues of a mode whose step is too coarse; the throw makes no difference."""
-    indexes = mode.survey.words.get("hue")
-    stretches = mode.continuous.get("hue")
-    if indexes is None and stretches is None:
+    survey = mode.survey
+    if "hue" not in survey.words and "hue" not in survey.pieced:
         return ()
     limit = reading.limits["hue-step"]
+    if _is_sound(survey, limit.value):
+        return ()
+    indexes, stretches = survey.words.get("hue"), mode.continuous.get("hue")
     found: list[Fault] = []
     spanned: set[int] = set()
     for one in stretches or ():
@@ -49,6 +60,14 @@ def faults_in_mode(
             figure = _figure(size, coarse, limit, WHOLE_CIRCLE_DEG, 2**size - 1) | {"span_assumed": True}
             found.append(_fault(reading, mode, mode.at(index)[1], parameter.name, figure, coarse, limit))
     return found
+
+
+def _is_sound(survey: Survey, limit_deg: float) -> bool:
+    """Whether the survey alone shows that no hue is too coarse; False where a closer look is due."""
+    spans = survey.whole.get("hue", ())
+    if "hue" in survey.pieced or len(spans) != len(survey.words["hue"]):
+        return False
+    return all(span[2] == "deg" and whole_is_fine(span, limit_deg) for span in spans)
 
 
 def _figure(size: int, coarse: Step, limit: Threshold, span_deg: float, steps: int) -> dict[str, object]:
@@ -75,8 +94,7 @@ def _fault(
     over = ", over an assumed 360 degrees" if "span_assumed" in figure else ""
     said = (
         f"{name} moves in steps of {number(coarse.step)} degrees in {figure['bits']} bits{over}; "
-        f"{number(limit.value)} degree{'' if limit.value == 1 else 's'} "
-        f"{'is' if limit.value == 1 else 'are'} wanted"
+        f"{wanted(limit.value, 'degree')}"
     )
     return Fault(
         pointer, said, figure, remedy(reading, mode, ("hue",), coarse.bits_needed, limit), limit.severity

@@ -41,7 +41,7 @@ def _sharing(block: BlockLayout) -> list[tuple[list[Placed], list[int]]]:
             at.setdefault(slot, []).append(placed)
     groups: dict[tuple[int, ...], tuple[list[Placed], list[int]]] = {}
     for slot, users in sorted(at.items()):
-        if len(users) > 1 and all(user.parameter.when for user in users):
+        if all(user.parameter.when for user in users):
             groups.setdefault(tuple(map(id, users)), (users, []))[1].append(slot)
     return list(groups.values())
 
@@ -89,7 +89,6 @@ def _faults(
 def _domain(reading: FixtureReading, mode: ModeReading, boxes: list[Box]) -> Box | None:
     """All that the deciding parameters and settings can be; None where one of them is not known."""
     domain: Box = {}
-    settings = {setting.key: setting for setting in reading.fixture.settings}
     for variable in {variable: None for box in boxes for variable in box}:
         kind, name = variable
         if kind == "parameter":
@@ -98,9 +97,9 @@ def _domain(reading: FixtureReading, mode: ModeReading, boxes: list[Box]) -> Box
                 return None  # reference-missing tells of the first; the second decides nothing
             domain[variable] = ((0, full_scale(named[0])),)
         elif kind == "setting":
-            if name not in settings:
+            if name not in reading.choices:
                 return None
-            domain[variable] = frozenset(choice.key for choice in settings[name].choices)
+            domain[variable] = reading.choices[name]
         else:
             # States in words are taken to be all that there are.
             domain[variable] = frozenset().union(*(_words(box, variable) for box in boxes))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 
 from modebook.checks.finding import Fault
 from modebook.checks.reading import FixtureReading, ModeReading
@@ -17,41 +17,30 @@ def check(reading: FixtureReading) -> Sequence[Fault]:
     """The names that stand twice where one is meant."""
     fixture = reading.fixture
     found: list[Fault] = []
-    for kind, keys in (
-        ("sources", [source.key for source in fixture.sources]),
-        ("settings", [setting.key for setting in fixture.settings]),
-        ("wheels", [wheel.key for wheel in fixture.wheels]),
-        ("emitters", [emitter.key for emitter in fixture.emitters]),
-    ):
-        if len(keys) > 1 and len(set(keys)) != len(keys):
-            found += _twice(keys, f"/{kind}", kind)
-    for index, wheel in enumerate(fixture.wheels):
-        keys = [position.key for position in wheel.positions]
-        found += _twice(keys, f"/wheels/{index}/positions", f"positions of {wheel.key}")
     names = [(mode.name, mode.number) for mode in fixture.modes]
     if len(set(names)) != len(names):
         found += _modes(fixture.modes)
     for mode in reading.modes:
-        if mode.mode.parts:
-            found += _twice([part.key for part in mode.mode.parts], f"{mode.pointer}/parts", "parts")
-        if mode.survey.referring:
+        if mode.survey.conditioned or mode.survey.naming:
             found += faults_in_mode(reading, mode)
     return found
 
 
 def faults_in_mode(reading: FixtureReading, mode: ModeReading) -> Sequence[Fault]:
     """The names in conditions and `for` of a mode that several of its parameters bear at once."""
-    if len(mode.by_name) == len(mode.written):
-        return ()
     found: list[Fault] = []
     told: set[str] = set()
-    for index in mode.survey.referring:
+    for index in sorted({*mode.survey.conditioned, *mode.survey.naming}):
         parameter = mode.written[index]
-        for name in _referred(parameter):
+        for name, is_one in _referred(parameter):
+            # `for` may mean all of a word; a condition looks at one parameter.
             if name in told or len(mode.by_name.get(name, ())) < 2:
                 continue
+            if name not in mode.survey.names and not is_one:
+                continue
+            meant = {id(one) for one in mode.by_name[name]}
             holder = _holder(mode.at(index)[1])
-            candidates = [entry for entry in mode.parameters if entry[0].name == name]
+            candidates = [entry for entry in mode.parameters if id(entry[0]) in meant]
             near = [entry for entry in candidates if _holder(entry[1]) == holder]
             # Within a cell or a part its own parameter is meant.
             if len(near) != 1 and _ambiguous(mode, near or candidates):
@@ -60,12 +49,18 @@ def faults_in_mode(reading: FixtureReading, mode: ModeReading) -> Sequence[Fault
     return found
 
 
-def _referred(parameter: Parameter) -> Iterator[str]:
-    yield from parameter.for_ or ()
-    yield from (one.parameter for one in parameter.when or () if one.parameter is not None)
+def _referred(parameter: Parameter) -> Iterator[tuple[str, bool]]:
+    """The names that a parameter refers to, and whether one parameter must be meant."""
+    for name in parameter.for_ or ():
+        yield name, False
+    conditions = list(parameter.when or ())
     for piece in parameter.ranges:
-        yield from piece.for_ or ()
-        yield from (one.parameter for one in piece.needs or () if one.parameter is not None)
+        for name in piece.for_ or ():
+            yield name, False
+        conditions += piece.needs or ()
+    for condition in conditions:
+        if condition.parameter is not None:
+            yield condition.parameter, True
 
 
 def _ambiguous(mode: ModeReading, entries: list[tuple[Parameter, str]]) -> bool:
@@ -81,20 +76,6 @@ def _two_parameters(name: str, entries: list[tuple[Parameter, str]], by: str) ->
         {"name": name, "pointers": [pointer for _, pointer in entries], "referred_by": by},
         "give each a `key` of its own, and refer to that",
     )
-
-
-def _twice(keys: Iterable[Hashable], pointer: str, kind: str) -> Iterator[Fault]:
-    first: dict[Hashable, int] = {}
-    for index, key in enumerate(keys):
-        if key in first:
-            yield Fault(
-                f"{pointer}/{index}/key",
-                f"two {kind} have the key {key}",
-                {"key": key, "first": f"{pointer}/{first[key]}"},
-                "give one of them another key, and see what refers to it",
-            )
-        else:
-            first[key] = index
 
 
 def _modes(modes: Sequence[Mode]) -> Iterator[Fault]:
@@ -143,10 +124,11 @@ RULE: Rule[FixtureReading] = Rule(
     severity="error",
     summary="Two things bear one name, and what refers to it cannot tell which is meant.",
     checks=(
-        "Keys of sources, settings, wheels, their positions, emitters and parts; modes of one name and "
-        "number that neither menu states nor sources tell apart; and parameters of one mode that share a "
-        "name which a condition or `for` refers to. Within a cell or a part its own parameter is meant; "
-        "parameters whose conditions never hold at once may share a name."
+        "Modes of one name and number that neither menu states nor sources tell apart, and parameters of "
+        "one mode that share a name which a condition or `for` refers to. Within a cell or a part its own "
+        "parameter is meant; parameters whose conditions never hold at once may share a name; `for` may "
+        "name all parameters of a word. That keys of settings, choices, sources, wheels and parts stand "
+        "once is seen to when the document is read."
     ),
     why="A reference to a name that stands twice is followed to the wrong one half of the time.",
     bad=Example("Two gobo wheels without keys, and an index that needs one of them.", _example(None)),

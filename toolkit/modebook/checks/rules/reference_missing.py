@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
 
 from modebook.checks.finding import Fault
 from modebook.checks.reading import FixtureReading, ModeReading
@@ -21,12 +21,10 @@ def check(reading: FixtureReading) -> Sequence[Fault]:
     """The names of a document that nothing of it bears."""
     found: list[Fault] = []
     fixture = reading.fixture
-    modes = [mode for mode in reading.modes if mode.survey.referring]
-    if modes:
-        choices = _choices(fixture)
-        positions = frozenset(position.key for wheel in fixture.wheels for position in wheel.positions)
-        for mode in modes:
-            found += _in_mode(mode, choices, positions)
+    for mode in reading.modes:
+        if not _is_sound(reading, mode):
+            positions = frozenset(position.key for wheel in fixture.wheels for position in wheel.positions)
+            found += _in_mode(mode, reading.choices, positions)
     for index, setting in enumerate(fixture.settings):
         if setting.ways:
             found += _in_ways(setting, f"/settings/{index}")
@@ -37,13 +35,31 @@ def check(reading: FixtureReading) -> Sequence[Fault]:
     return found
 
 
-def _choices(fixture: Fixture) -> _Choices:
-    return {s.key: frozenset(choice.key for choice in s.choices) for s in fixture.settings}
+def _is_sound(reading: FixtureReading, mode: ModeReading) -> bool:
+    """Whether the survey alone shows that every name is borne; False where a closer look is due."""
+    survey = mode.survey
+    if survey.conditioned or survey.positioned:
+        return False
+    for setting, places in survey.sets.items():
+        known = reading.choices.get(setting)
+        if known is None:
+            return False
+        for _, _, to in places:
+            if isinstance(to, str) and to not in known:
+                return False
+    for index in survey.naming:
+        names = mode.written[index].for_
+        if names is None or not survey.names.issuperset(names) or index in survey.ranged:
+            return False
+    return True
 
 
 def _in_mode(mode: ModeReading, choices: _Choices, positions: frozenset[str]) -> Iterator[Fault]:
-    names = frozenset(mode.by_name) | frozenset(_more_names(mode))
-    for index in mode.survey.referring:
+    names = mode.by_name.keys() | frozenset(_more_names(mode))
+    survey = mode.survey
+    referring = {*survey.conditioned, *survey.naming, *survey.positioned}
+    referring.update(index for places in survey.sets.values() for index, _, _ in places)
+    for index in sorted(referring):
         parameter, pointer = mode.at(index)
         if parameter.for_:
             yield from _unknown_names(parameter.for_, f"{pointer}/for", names)
@@ -74,7 +90,7 @@ def _cell_keys(holder: Holder) -> Iterator[str]:
 
 
 def _in_range(
-    piece: Range, pointer: str, names: frozenset[str], choices: _Choices, positions: frozenset[str]
+    piece: Range, pointer: str, names: Set[str], choices: _Choices, positions: frozenset[str]
 ) -> Iterator[Fault]:
     if piece.for_:
         yield from _unknown_names(piece.for_, f"{pointer}/for", names)
@@ -88,14 +104,14 @@ def _in_range(
             yield _fault(f"{pointer}/sets/{setting}", f"choice of {setting}", to, choices[setting])
 
 
-def _unknown_names(wanted: Iterable[str], pointer: str, names: frozenset[str]) -> Iterator[Fault]:
+def _unknown_names(wanted: Iterable[str], pointer: str, names: Set[str]) -> Iterator[Fault]:
     for index, name in enumerate(wanted):
         if name not in names:
             yield _fault(f"{pointer}/{index}", "parameter in this mode", name, names)
 
 
 def _in_conditions(
-    conditions: Sequence[Condition] | None, pointer: str, names: frozenset[str], choices: _Choices
+    conditions: Sequence[Condition] | None, pointer: str, names: Set[str], choices: _Choices
 ) -> Iterator[Fault]:
     for index, condition in enumerate(conditions or ()):
         at = f"{pointer}/{index}"

@@ -8,8 +8,8 @@ from modebook.checks.finding import Fault
 from modebook.checks.reading import FixtureReading, ModeReading
 from modebook.checks.rule import Example, Rule
 from modebook.checks.rules._coarse import limit_told
-from modebook.checks.rules._smoothing import length_of, slot_ways_to, smoothings
-from modebook.checks.rules._text import mode_told, number, together
+from modebook.checks.rules._smoothing import length_of, packets_of, slot_ways_to
+from modebook.checks.rules._text import mode_told, number, together, wanted
 from modebook.documents.settings import Choice, Length, Setting
 from modebook.documents.ways import reached_by
 
@@ -30,7 +30,7 @@ def check(reading: FixtureReading) -> Sequence[Fault]:
 
 def _faults(reading: FixtureReading, modes: Sequence[ModeReading]) -> Sequence[Fault]:
     found: list[Fault] = []
-    for setting, pointer in smoothings(reading):
+    for setting, pointer in reading.smoothings:
         factory = setting.factory
         if factory is None:
             continue
@@ -38,7 +38,7 @@ def _faults(reading: FixtureReading, modes: Sequence[ModeReading]) -> Sequence[F
         if length is None:
             continue
         limit, refresh = reading.limits["factory-smoothing"], reading.limits["assumed-refresh"]
-        packets = length.longest_packets(refresh.value)
+        packets = packets_of(length, refresh.value)
         if packets <= limit.value * (1 + 1e-9):
             continue
         figure: dict[str, object] = {
@@ -51,7 +51,7 @@ def _faults(reading: FixtureReading, modes: Sequence[ModeReading]) -> Sequence[F
         by = "measured" if measured else "recorded"
         said = (
             f"a new fixture has {setting.key} at {factory.key}: {number(packets)} packets, {by}; "
-            f"{number(limit.value)} are wanted"
+            f"{wanted(limit.value, 'packet')}"
         )
         if any(one.packets is None for one in length.durations):
             figure["refresh_hz"] = refresh.value
@@ -69,8 +69,8 @@ def _shorter(setting: Setting, limit_packets: float, refresh_hz: float) -> Choic
     within: list[tuple[float, Choice]] = []
     for choice in setting.choices:
         length: Length | None = length_of(choice)[0]
-        if length is not None and length.longest_packets(refresh_hz) <= limit_packets:
-            within.append((length.longest_packets(refresh_hz), choice))
+        if length is not None and packets_of(length, refresh_hz) <= limit_packets:
+            within.append((packets_of(length, refresh_hz), choice))
     return max(within, key=lambda entry: entry[0], default=(0.0, None))[1]
 
 

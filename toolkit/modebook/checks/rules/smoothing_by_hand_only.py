@@ -8,7 +8,7 @@ from modebook.checks.finding import Fault
 from modebook.checks.reading import FixtureReading, ModeReading
 from modebook.checks.rule import Example, Rule
 from modebook.checks.rules._every_mode import in_every_mode
-from modebook.checks.rules._smoothing import slot_ways_to, smoothings
+from modebook.checks.rules._smoothing import slot_ways_to
 from modebook.checks.rules._text import mode_told, plural, together
 from modebook.documents.ways import REMOTE, SmoothingBy, smoothing_by
 
@@ -19,12 +19,16 @@ def faults_in_mode(
     reading: FixtureReading, mode: ModeReading, throw_m: float | None = None
 ) -> Sequence[Fault]:
     """The fault of a mode whose fixture lets smoothing be changed by hand only."""
-    if not reading.smoothing or not _by_hand(reading):
+    sets = mode.survey.sets
+    for setting, _ in reading.smoothings:
+        if setting.key in sets:
+            return ()
+    if not _by_hand(reading):
         return ()
     ways: list[SmoothingBy] = smoothing_by(reading.fixture, mode.mode)
     if not REMOTE.isdisjoint(ways) or not any(way in _TOLD for way in ways):
         return ()
-    keys = [setting.key for setting, _ in smoothings(reading)]
+    keys = [setting.key for setting, _ in reading.smoothings]
     said = (
         f"in mode {mode_told(mode.mode)} {together(keys)} can be changed only "
         f"{' or '.join(_TOLD[way] for way in ways if way in _TOLD)}"
@@ -40,7 +44,7 @@ def _by_hand(reading: FixtureReading) -> bool:
 
 
 def _help(reading: FixtureReading) -> str:
-    settings = [setting for setting, _ in smoothings(reading)]
+    settings = [setting for setting, _ in reading.smoothings]
     by_slot = [
         mode.mode for mode in reading.modes if any(slot_ways_to(setting, (mode,)) for setting in settings)
     ]

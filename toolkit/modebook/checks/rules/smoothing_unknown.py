@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from modebook.checks.finding import Fault
 from modebook.checks.reading import FixtureReading, ModeReading
 from modebook.checks.rule import Example, Rule
-from modebook.checks.rules._smoothing import length_of, slot_ways_to, smoothings
+from modebook.checks.rules._smoothing import length_of, set_continuously
 from modebook.checks.rules._text import plural, together
 
 
@@ -31,11 +31,11 @@ def check(reading: FixtureReading) -> Sequence[Fault]:
             )
         ]
     found: list[Fault] = []
-    for setting, pointer in smoothings(reading):
+    for setting, pointer in reading.smoothings:
         if setting.setting != "smoothing":
             continue  # a curve that bundles a lag has it in one of its choices, and that one has its length
         if not setting.choices:
-            if not any(way.span is not None for way in slot_ways_to(setting, reading.modes)):
+            if not set_continuously(setting, reading.modes):
                 said = f"{setting.key} is recorded without any choice, so its length is unknown"
                 found.append(
                     Fault(pointer, said, {"setting": setting.key}, "record its choices with their lengths")

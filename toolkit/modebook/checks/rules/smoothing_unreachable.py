@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from modebook.checks.finding import Fault
 from modebook.checks.reading import FixtureReading, ModeReading
 from modebook.checks.rule import Example, Rule
-from modebook.checks.rules._smoothing import reached, slot_ways_to, smoothings
+from modebook.checks.rules._smoothing import reached, reaches_all
 from modebook.checks.rules._text import together
 from modebook.documents.settings import Setting
 
@@ -26,10 +26,12 @@ def check(reading: FixtureReading) -> Sequence[Fault]:
 
 def _faults(reading: FixtureReading, modes: Iterable[ModeReading], so: str) -> Sequence[Fault]:
     found: list[Fault] = []
-    for setting, pointer in smoothings(reading):
+    for setting, pointer in reading.smoothings:
         if len(setting.choices) == 1 and setting.choices[0].factory and not setting.ways:
             continue  # built in, and nothing to choose
-        there = reached(setting, slot_ways_to(setting, modes))
+        if reaches_all(setting):
+            continue
+        there = reached(setting, modes)
         left = [choice.key for choice in setting.choices if choice.key not in there]
         if left and len(left) == len(setting.choices):
             found.append(_fault(pointer, f"{setting.key} has {together(left)}, but {so}", setting, left))

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from modebook.checks.finding import Fault
 from modebook.checks.reading import FixtureReading, ModeReading
 from modebook.checks.rule import Example, Rule
-from modebook.checks.rules._smoothing import length_of, slot_ways_to, smoothings, spans_off
+from modebook.checks.rules._smoothing import is_off, length_of, set_continuously
 from modebook.checks.rules._text import number, together
 from modebook.documents.settings import Choice
 
@@ -22,14 +22,14 @@ def faults_in_mode(
 def check(reading: FixtureReading) -> Sequence[Fault]:
     """The smoothings of a fixture without a choice that is off."""
     found: list[Fault] = []
-    for setting, pointer in smoothings(reading):
+    for setting, pointer in reading.smoothings:
         if setting.setting != "smoothing" or not setting.choices:
             continue
+        if any(is_off(choice) for choice in setting.choices):
+            continue
+        if any(min(span.from_, span.to) <= 0 for span in set_continuously(setting, reading.modes)):
+            continue
         lengths = {choice.key: length_of(choice)[0] for choice in setting.choices}
-        if any(length is not None and length.is_off for length in lengths.values()):
-            continue
-        if spans_off(slot_ways_to(setting, reading.modes)):
-            continue
         unknown = [key for key, length in lengths.items() if length is None]
         figure: dict[str, object] = {"setting": setting.key, "choices": list(lengths), "unknown": unknown}
         if unknown:
@@ -55,7 +55,9 @@ def _length(choice: Choice) -> str:
     length = length_of(choice)[0]
     parts = [] if length is None else length.durations
     return " up, ".join(
-        f"{number(one.packets)} packets" if one.packets is not None else f"{number(one.seconds or 0)} s"
+        f"{number(one.packets)} packet{'' if one.packets == 1 else 's'}"
+        if one.packets is not None
+        else f"{number(one.seconds or 0)} s"
         for one in parts
     ) + (" down" if len(parts) > 1 else "")
 

@@ -40,7 +40,8 @@ def check(reading: FixtureReading) -> Sequence[Fault]:
             )
     fixture = reading.fixture
     for index, setting in enumerate(fixture.settings):
-        found += _in_setting(setting, f"/settings/{index}", known)
+        if not _has_origins(setting, known):
+            found += _in_setting(setting, f"/settings/{index}", known)
     origins = [(f"/wheels/{i}/source", wheel.source) for i, wheel in enumerate(fixture.wheels)]
     origins += [(f"/emitters/{i}/source", emitter.source) for i, emitter in enumerate(fixture.emitters)]
     found += [_unknown(key, at, known) for at, key in origins if key is not None and key not in known]
@@ -55,6 +56,20 @@ def check(reading: FixtureReading) -> Sequence[Fault]:
             )
         )
     return found
+
+
+def _has_origins(setting: Setting, known: set[str]) -> bool:
+    """Whether a setting and all its choices name known sources, and its ways none; False: look closer."""
+    source = setting.source
+    if source is None:
+        if setting.none:
+            return False
+    elif source not in known:
+        return False
+    for choice in setting.choices:
+        if choice.source not in known and (choice.source is not None or source is None):
+            return False
+    return all(way.source is None or way.source in known for way in setting.ways)
 
 
 def _in_setting(setting: Setting, pointer: str, known: set[str]) -> Iterator[Fault]:

@@ -46,19 +46,41 @@ def fitting(quantity: Quantity) -> frozenset[str]:
 
 
 _FITTING = {word: fitting(parameter.quantity) for word, parameter in PARAMETERS.items()}
+# Coordinates are looked at whatever their unit, for their ends.
+_FITTING_SURELY = {
+    word: frozenset[str]() if PARAMETERS[word].quantity == "chromaticity" else units
+    for word, units in _FITTING.items()
+}
 _FITTING_MOVING = frozenset().union(*(fitting(quantity) for quantity in _OF_MOVING))
 
 
 def faults_in_mode(reading: FixtureReading, mode: ModeReading) -> Sequence[Fault]:
     """The spans of a mode whose unit does not fit, and coordinates outside the diagram."""
-    for stretches in mode.continuous.values():
-        for one in stretches:
-            span = one.stretch.span
-            if span.unit not in _FITTING[one.stretch.word] or (
-                span.unit == "1" and _is_coordinate(one.stretch.word)
-            ):
-                return [fault for index in mode.survey.spanned for fault in _in_parameter(*mode.at(index))]
-    return ()
+    survey = mode.survey
+    for word, spans in survey.whole.items():
+        fits = _FITTING_SURELY[word]
+        for span in spans:
+            if span[2] not in fits:
+                return [fault for index in survey.spanned for fault in _in_parameter(*mode.at(index))]
+    found: list[Fault] = []
+    for index in survey.in_pieces:
+        if not _fits_surely(mode.written[index]):
+            found += _in_parameter(*mode.at(index))
+    return found
+
+
+def _fits_surely(parameter: Parameter) -> bool:
+    """Whether each single span of a parameter and its ranges has a fitting unit; False: look closer."""
+    span = parameter.span
+    if span is not None and (isinstance(span, list) or span.unit not in _FITTING_SURELY[parameter.parameter]):
+        return False
+    for piece in parameter.ranges:
+        span = piece.span
+        if span is not None and (
+            isinstance(span, list) or span.unit not in _FITTING_SURELY[piece.parameter or parameter.parameter]
+        ):
+            return False
+    return True
 
 
 def _is_coordinate(word: str) -> bool:

@@ -44,9 +44,23 @@ def perhaps(names: Iterable[str]) -> str:
 
 
 def about(row: PatchedRow) -> dict[str, object]:
-    """What every figure about a unit says: which record and mode, as far as they are known."""
-    told: dict[str, object] = {"fixture": row.identity or row.unit.fixture}
-    told["mode"] = row.mode.mode.name if row.mode else row.unit.mode
+    """What every figure about a unit says: its record and mode, as far as they are known, and its place."""
+    return record_figure(row) | place_figure(row)
+
+
+def record_figure(row: PatchedRow) -> dict[str, object]:
+    """Which record and mode a unit has; as the patch writes them where they are not known."""
+    return {
+        "fixture": row.identity or row.unit.fixture,
+        "mode": row.mode.mode.name if row.mode else row.unit.mode,
+    }
+
+
+def place_figure(row: PatchedRow) -> dict[str, object]:
+    """Where a unit hangs and how it is reached, as far as that is known."""
+    told: dict[str, object] = {}
     if row.unit.position:
         told["position"] = row.unit.position
+    if row.reach:
+        told["reach"] = row.reach
     return told

@@ -1,0 +1,1 @@
+"""The database: built from the catalog, and asked."""
