@@ -73,7 +73,8 @@ def test_the_cue_waits_for_its_packet_and_for_the_gateway() -> None:
         (0.0, Camera(24.0, 360.0), (0, 1)),
         (2 / 30, Camera(24.0, 180.0), (2, 3)),  # 0.0667 + 0.0208 s are 2.1 frames
         (5 / 30, Camera(24.0, 180.0), (4, 5)),  # 4.5 frames
-        (1 / 24, Camera(24.0, 180.0, readout_s=1 / 48), (1, 2)),  # exactly 2 frames
+        (1 / 24, Camera(24.0, 180.0), (1, 2)),  # 1.5 frames
+        (1 / 24, Camera(24.0, 180.0, readout_s=1 / 24), (2, 3)),  # 2.5 frames, over all rows
     ],
 )
 def test_frames_partly_exposed_by_a_snap(moving_s: float, camera: Camera, frames: tuple[int, int]) -> None:

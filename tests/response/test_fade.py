@@ -61,6 +61,15 @@ def test_a_snap_with_many_trials_does_not_step_either() -> None:
         assert got.losses_add_s >= 1 / 30
 
 
+def test_light_that_runs_far_behind_is_followed_to_its_end() -> None:
+    """Drawn 2 s behind, a 0.5 s fade moves after its last packet: its steps are found there."""
+    choice = Smoothing("interpolate", length_s=2.0)
+    for camera in (None, Camera(24.0), Camera(24.0, phase=0.0)):
+        got = answer(Fade(100, 0, 0.5, AT_30, smoothing=choice, camera=camera, bits=16))
+        assert got.largest_step_percent == pytest.approx(100 / 15, abs=0.01)
+        assert 2.0 < got.worst_step_at_s < 2.6
+
+
 def test_lost_packets_make_a_snap_late() -> None:
     """The snap's packet and the next lost: two packet times later."""
     got = answer(Fade(100, 0, 0, Link(30.0, losses=LostNumbers((0, 1)))))

@@ -204,7 +204,7 @@ def test_a_lowest_output_at_which_light_stays_does_not_jump() -> None:
 
 
 def test_a_gateways_wait_is_in_the_ideal_too() -> None:
-    """A gateway at the desk's own rate, half a packet behind, only delays: nothing more steps than without it."""
+    """A gateway at the desk's own rate, half a packet behind, only delays: no more steps than without it."""
     plain, behind = (
         answer(Fade(100, 10, 1, link, bits=FINE, camera=Camera(24.0), viewing=FILL)).worst_stepping_jnd
         for link in (Link(30.0), Link(30.0, gateway_hz=30.0, gateway_phase=0.5, delay_s=0.01))

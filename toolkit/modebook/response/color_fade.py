@@ -50,16 +50,12 @@ class ColorFade:
     def __post_init__(self) -> None:
         for x, y in (self.from_xy, self.to_xy):
             if not (0.0 <= x <= 1.0 and 0.0 < y <= 1.0 and x + y <= 1.0 + 1e-9):
-                raise ResponseError(
-                    f"({x:g}, {y:g}) is no color in CIE xy: x, y and 1 - x - y are 0 or more"
-                )
+                raise ResponseError(f"({x:g}, {y:g}) is no color in CIE xy: x, y and 1 - x - y are 0 or more")
         if not self.seconds_s > 0.0:
             raise ResponseError(f"a color fade of {self.seconds_s:g} s cannot be: give more than 0")
         for low, high in (self.x_span, self.y_span):
             if not low < high:
-                raise ResponseError(
-                    f"a span from {low:g} to {high:g} is empty: give an end above its start"
-                )
+                raise ResponseError(f"a span from {low:g} to {high:g} is empty: give an end above its start")
 
 
 @dataclass(frozen=True, slots=True)

@@ -78,7 +78,8 @@ def cures(fade: Fade, threshold_jnd: float = THRESHOLD_JND) -> tuple[Cure, ...]:
     if fade.bits < BITS[0] and not any(cure.works for cure in alone):
         found.append(_first("bits and smoothing", _longer(replace(fade, bits=BITS[0])), threshold_jnd, fade))
     there = [cure for cure in found if cure is not None]
-    return tuple(sorted(there, key=lambda cure: not cure.works))
+    # A faster fade is another cue, and may fit the values by luck: it comes last.
+    return tuple(sorted(there, key=lambda cure: (not cure.works, cure.kind == "faster")))
 
 
 def _first(kind: Kind, tried: Iterable[Fade], threshold_jnd: float, fade: Fade) -> Cure | None:
@@ -150,7 +151,10 @@ def _of_length(kind: Literal["slower", "faster"], fade: Fade, threshold_jnd: flo
     at = factor
     while (at <= limit) if factor > 1.0 else (at >= limit):
         changed = replace(fade, seconds_s=fade.seconds_s * at)
-        stepping = stepping_of(changed)
+        try:
+            stepping = stepping_of(changed)
+        except ResponseError:
+            return best  # packets lost by number do not exist in a fade that is over before them
         if best is None or stepping < best.worst_stepping_jnd:
             best = _cure(kind, fade, changed, stepping, threshold_jnd)
         if stepping <= threshold_jnd:
@@ -171,7 +175,10 @@ def _nearest(
     for _ in range(HALVINGS):
         middle = math.sqrt(seen * unseen)
         changed = replace(fade, seconds_s=fade.seconds_s * middle)
-        stepping = stepping_of(changed)
+        try:
+            stepping = stepping_of(changed)
+        except ResponseError:
+            return best
         if stepping <= threshold_jnd:
             unseen, best = middle, _cure(kind, fade, changed, stepping, threshold_jnd)
         else:

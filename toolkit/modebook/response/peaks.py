@@ -135,13 +135,12 @@ def _thirds(values: Array) -> tuple[Array, Array, Array]:
 def _could(values: Array) -> Array:
     """Give what the size of a figure could reach in each interval, [B, I].
 
-    A parabola exceeds its samples by an eighth of their second difference at most; a kink by a quarter.
+    A parabola exceeds its samples by an eighth of their second difference at most; a kink by all of it.
     """
     start, middle, end = _thirds(values)
     could = start + end
     could -= 2.0 * middle
     np.abs(could, out=could)
-    could *= 0.25
     sizes = np.abs(values)
     at_start, at_middle, at_end = _thirds(sizes)
     highest = np.maximum(at_start, at_end)

@@ -4,7 +4,7 @@ A step is a function of the moment u at which the earlier frame opens. With stra
 is a parabola between the u at which an opening or closing meets a breakpoint, so its greatest value in
 percent is exact: an end, or a vertex. Decaying or curved light and JNDs bend it; there the ends, the
 middles and a search around the best give the greatest value: in percent to a thousandth of it, in JND
-to `bound_jnd`, the most by which an interval's own curvature, doubled, could still exceed it.
+to `bound_jnd`, the most by which a kink that its samples allow could still exceed it.
 """
 
 from __future__ import annotations
