@@ -7,9 +7,9 @@ import sys
 from pathlib import Path
 
 import pytest
-from support.program import ROOT, Program
 
 from modebook.cli.app import COMMANDS
+from support.program import ROOT, Program
 
 HEAVY = ("pydantic", "numpy", "rich", "sqlite_utils", "datasette", "jsonschema", "rapidfuzz", "matplotlib")
 
@@ -51,7 +51,8 @@ def test_a_missing_catalog_is_one_line_and_status_2(modebook: Program, tmp_path:
     run = modebook("check", catalog=tmp_path / "nowhere")
     assert (run.status, run.out) == (2, "")
     assert run.err == (
-        f"modebook: {tmp_path}/nowhere: no such folder; a catalog is a folder with fixtures/ and rigs/ in it\n"
+        f"modebook: {tmp_path}/nowhere: no such folder; "
+        "a catalog is a folder with fixtures/ and rigs/ in it\n"
     )
 
 

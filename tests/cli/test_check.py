@@ -6,6 +6,7 @@ import json
 from pathlib import Path
 
 import pytest
+
 from support.documents import fixture
 from support.program import CATALOG, Program
 
@@ -99,7 +100,7 @@ def test_explain_has_the_fixed_headings(modebook: Program) -> None:
 
 
 def test_fix_writes_the_canonical_form_and_only_that(modebook: Program, tmp_path: Path) -> None:
-    """A document with its keys in disorder is brought into form; its meaning stays; a second time nothing happens."""
+    """Keys in disorder are brought into form, their meaning stays; a second time nothing happens."""
     path = tmp_path / "fixtures" / "maker" / "model.json"
     path.parent.mkdir(parents=True)
     document = fixture(maker="Maker", model="Model")

@@ -8,6 +8,7 @@ import xml.etree.ElementTree as ET
 from pathlib import Path
 
 import pytest
+
 from support.program import Program
 
 KEYS = {
@@ -39,7 +40,7 @@ def test_json_has_the_documented_keys(modebook: Program) -> None:
 
 
 def test_a_second_from_full_to_a_tenth_steps_3_percent_and_6_with_a_packet_lost(modebook: Program) -> None:
-    """Common practice, no source: 100 to 10 % in 1 s at 30 packets a second; a lost packet doubles the step."""
+    """Common practice, no source: 100 to 10 % in 1 s at 30 Hz; a lost packet doubles the step."""
     words = ("fade", "--from", 100, "--to", 10, "--seconds", 1, "--refresh", 30, "--json")
     assert modebook(*words).json["ideal_step_percent"] == pytest.approx(3.0)
     assert modebook(*words).json["largest_step_percent"] == pytest.approx(3.0, abs=0.4)

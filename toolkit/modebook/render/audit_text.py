@@ -7,16 +7,17 @@ from itertools import groupby
 
 from modebook.checks.finding import SEVERITIES, Finding
 from modebook.render.findings_text import SEVERITY_STYLE, sentence, summary
-from modebook.render.terminal import paint, printed, table, width
+from modebook.render.terminal import counted, paint, printed, table, width
 from modebook.rig.audit import Audit
-from modebook.rig.grouping import Cause, by_cause
+from modebook.rig.grouping import Cause, by_cause, unit_ranges
+from modebook.rig.in_use import TELL_PLACE
 
 _TITLES = {"error": "Errors", "warning": "Warnings", "info": "To know"}
 
 
 def audit_text(audit: Audit, *, full: bool = False, most: int | None = None) -> str:
     """The audit as text. `full`: every finding by itself; `most`: so many paragraphs, and how many more."""
-    out = [paint(f"{audit.rig}: {audit.units} units, {audit.patch}", "bold")]
+    out = [paint(f"{audit.rig}: {counted(audit.units, 'unit')}, {audit.patch}", "bold")]
     out += [sentence(note) for note in audit.notes]
     out += ["", _universes(audit)]
     causes = (
@@ -43,7 +44,7 @@ def audit_text(audit: Audit, *, full: bool = False, most: int | None = None) -> 
             ),
             "",
         ]
-    out.append(summary(audit.findings, f"{audit.units} units audited"))
+    out.append(summary(audit.findings, f"{counted(audit.units, 'unit')} audited"))
     if audit.findings:
         out.append("`modebook check --explain RULE` tells what a rule checks, and why.")
     return "\n".join(out) + "\n"
@@ -85,6 +86,8 @@ def _paragraphs(causes: list[Cause], full: bool) -> list[str]:
             out.append(_head(cause, "      " if shared else "    "))
             if not shared:
                 out.append(_wrapped(sentence(message), "      "))
+            if cause.rule in TELL_PLACE:
+                out.append(_wrapped(_places(cause), "        " if shared else "      "))
             if len(cause.messages) > 1 and not full:
                 more = f"({len(cause.messages) - 1} more like it, with other figures: `--full` tells each.)"
                 out.append(_wrapped(more, "      "))
@@ -92,6 +95,16 @@ def _paragraphs(causes: list[Cause], full: bool) -> list[str]:
             if cause.help and cause.help != follows:
                 out.append(_wrapped("→ " + sentence(cause.help), "        " if shared else "      "))
     return out
+
+
+def _places(cause: Cause) -> str:
+    """Where someone has to go, and how: ``Carousel (ladder): 531-533``."""
+    places: dict[str, list[str | None]] = {}
+    for finding in cause.findings:
+        position = finding.figure.get("position") or "position unknown"
+        reach = finding.figure.get("reach") or "reach unknown"
+        places.setdefault(f"{position} ({reach})", []).append(finding.unit)
+    return "; ".join(f"{place}: {unit_ranges(units)}" for place, units in places.items()) + "."
 
 
 def _head(cause: Cause, indent: str) -> str:

@@ -45,6 +45,6 @@ def _named(cure: Cure, fade: Fade) -> str:
         return f"smoothing over {cure.packets:g} packet{'s' * (cure.packets != 1)}"
     if cure.kind == "bits and smoothing":
         return f"{cure.bits} bits and smoothing over {cure.packets:g} packet{'s' * (cure.packets != 1)}"
-    if cure.kind in ("slower", "faster"):
+    if cure.kind == "slower":
         return f"a fade of {cure.seconds_s:.3g} s in place of {fade.seconds_s:g} s"
     return f"{cure.refresh_hz:.4g} packets a second in place of {fade.link.refresh_hz:g}"

@@ -35,6 +35,11 @@ def paint(words: str, style: str) -> str:
     return f"\x1b[{codes}m{words}\x1b[0m"
 
 
+def counted(number: int, word: str) -> str:
+    """A number with its word in the singular or plural: ``1 unit``, ``2 units``."""
+    return f"{number} {word}{'s' * (number != 1)}"
+
+
 def console() -> Console:
     """A console for tables, in the width and colors told above."""
     from rich.console import Console

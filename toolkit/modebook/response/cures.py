@@ -18,11 +18,11 @@ from .seen import THRESHOLD_JND
 from .smoothing import Smoothing
 from .timing import max_refresh_hz
 
-Kind: TypeAlias = Literal["bits", "smoothing", "slower", "faster", "rate", "bits and smoothing"]
+Kind: TypeAlias = Literal["bits", "smoothing", "slower", "rate", "bits and smoothing"]
 
 BITS = (16, 24)
 PACKETS = (1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0)
-SLOWEST, FASTEST = 16.0, 1.0 / 16.0  # times as long as the fade asked for
+SLOWEST = 16.0  # times as long as the fade asked for
 HALVINGS = 6  # of the gap left between a length that is seen and one that is not
 RATES_HZ = (25.0, 30.0, 40.0, 44.0, 60.0, 80.0, 100.0, 120.0)
 TRIALS_MAX = 64  # cures are found with at most so many of the trials
@@ -59,7 +59,7 @@ def cures(fade: Fade, threshold_jnd: float = THRESHOLD_JND) -> tuple[Cure, ...]:
     """Give what would bring a fade's stepping to threshold_jnd or below, by kind, those that work first.
 
     Each kind is searched alone: more bits (16, 24); the shortest average that hides it; the least slower
-    and the least faster fade, to 2 %; the lowest higher rate that the line takes. 16 bits together with
+    fade, to 2 %; the lowest higher rate that the line takes. 16 bits together with
     an average is searched only where neither does alone. Empty for a fade that is not seen, and for a
     snap. The worst stepping is not monotone in any of these: a cure holds for its own figure, and
     others beyond it were not tried. Raises ResponseError as fade.answer does.
@@ -70,16 +70,14 @@ def cures(fade: Fade, threshold_jnd: float = THRESHOLD_JND) -> tuple[Cure, ...]:
     found = [
         _first("bits", _more_bits(fade), threshold_jnd, fade),
         _first("smoothing", _longer(fade), threshold_jnd, fade),
-        _of_length("slower", fade, threshold_jnd),
-        _of_length("faster", fade, threshold_jnd),
+        _slower(fade, threshold_jnd),
         _first("rate", _rates(fade), threshold_jnd, fade),
     ]
     alone = [cure for cure in found if cure is not None and cure.kind in ("bits", "smoothing")]
     if fade.bits < BITS[0] and not any(cure.works for cure in alone):
         found.append(_first("bits and smoothing", _longer(replace(fade, bits=BITS[0])), threshold_jnd, fade))
     there = [cure for cure in found if cure is not None]
-    # A faster fade is another cue, and may fit the values by luck: it comes last.
-    return tuple(sorted(there, key=lambda cure: (not cure.works, cure.kind == "faster")))
+    return tuple(sorted(there, key=lambda cure: not cure.works))
 
 
 def _first(kind: Kind, tried: Iterable[Fade], threshold_jnd: float, fade: Fade) -> Cure | None:
@@ -144,43 +142,32 @@ def _rates(fade: Fade) -> Iterator[Fade]:
         yield replace(fade, link=link)
 
 
-def _of_length(kind: Literal["slower", "faster"], fade: Fade, threshold_jnd: float) -> Cure | None:
-    """Search the fade's length: doubled (or halved) until it is not seen, then back toward what it was."""
-    factor, limit = (2.0, SLOWEST) if kind == "slower" else (0.5, FASTEST)
-    seen, best = 1.0, None
-    at = factor
-    while (at <= limit) if factor > 1.0 else (at >= limit):
+def _slower(fade: Fade, threshold_jnd: float) -> Cure | None:
+    """Search the fade's length: doubled until it is not seen, then back toward what it was.
+
+    A faster fade is not searched: it is another cue, and what it cures it cures by a lucky fit to values.
+    """
+    seen, at = 1.0, 2.0
+    best: Cure | None = None
+    while at <= SLOWEST:
         changed = replace(fade, seconds_s=fade.seconds_s * at)
-        try:
-            stepping = stepping_of(changed)
-        except ResponseError:
-            return best  # packets lost by number do not exist in a fade that is over before them
+        stepping = stepping_of(changed)
         if best is None or stepping < best.worst_stepping_jnd:
-            best = _cure(kind, fade, changed, stepping, threshold_jnd)
+            best = _cure("slower", fade, changed, stepping, threshold_jnd)
         if stepping <= threshold_jnd:
-            return _nearest(kind, fade, threshold_jnd, seen, at, best)
-        seen, at = at, at * factor
+            return _nearest(fade, threshold_jnd, seen, at, best)
+        seen, at = at, 2.0 * at
     return best
 
 
-def _nearest(
-    kind: Literal["slower", "faster"],
-    fade: Fade,
-    threshold_jnd: float,
-    seen: float,
-    unseen: float,
-    best: Cure,
-) -> Cure:
+def _nearest(fade: Fade, threshold_jnd: float, seen: float, unseen: float, best: Cure) -> Cure:
     """Narrow down the length between one that is seen and one that is not."""
     for _ in range(HALVINGS):
         middle = math.sqrt(seen * unseen)
         changed = replace(fade, seconds_s=fade.seconds_s * middle)
-        try:
-            stepping = stepping_of(changed)
-        except ResponseError:
-            return best
+        stepping = stepping_of(changed)
         if stepping <= threshold_jnd:
-            unseen, best = middle, _cure(kind, fade, changed, stepping, threshold_jnd)
+            unseen, best = middle, _cure("slower", fade, changed, stepping, threshold_jnd)
         else:
             seen = middle
     return best
