@@ -12,8 +12,9 @@ from typing import Any
 
 import pytest
 
-from modebook.shelf.catalog import Catalog
+from modebook.shelf.catalog import Catalog, identity_of
 from modebook.store.build import build
+from modebook.store.files import places_of
 
 Rows = Callable[[Path], dict[str, list[Any]]]
 
@@ -146,3 +147,33 @@ def test_without_stamps_everything_is_still_right(
     assert (done.read, done.removed) == (0, 1)
     build(generated, tmp_path / "anew.sqlite", anew=True)
     assert all_rows(path) == all_rows(tmp_path / "anew.sqlite")
+
+
+def test_a_fixture_in_use_that_is_mended_comes_back_to_its_units(
+    generated: Catalog, tmp_path: Path, all_rows: Rows
+) -> None:
+    """A document that breaks leaves its units without a record, and gives it back once it is mended."""
+    path = tmp_path / "db.sqlite"
+    build(generated, path)
+    units = all_rows(path)["units"]
+    file = generated.fixture_file(next(row[5] for row in units if row[5]))
+    good = file.read_bytes()
+    file.write_bytes(b"{")
+    build(generated, path)
+    assert all_rows(path)["units"] != units
+    file.write_bytes(good)
+    assert build(generated, path).why == ""
+    assert all_rows(path)["units"] == units
+
+
+def test_the_documents_are_those_that_the_shelf_finds(generated: Catalog) -> None:
+    """Hidden files and other kinds are passed over, deeper folders are not, as everywhere else."""
+    (generated.fixtures / ".hidden").mkdir()
+    (generated.fixtures / ".hidden" / "a.json").write_text("{}")
+    (generated.fixtures / "maker-1" / "deeper").mkdir(parents=True)
+    for name in (".b.json", "c.json", "d.txt", "deeper/e.json"):
+        (generated.fixtures / "maker-1" / name).write_text("{}")
+    places = places_of(generated)
+    assert {place.file for place in places} == {str(path) for path in generated.fixture_files()}
+    assert {place.identity for place in places} == {identity_of(path) for path in generated.fixture_files()}
+    assert {generated.root / place.path for place in places} == set(generated.fixture_files())

@@ -214,6 +214,19 @@ def test_help_names_the_slot_and_its_values(run: Run) -> None:
     assert fault.help.startswith("set it to off by control (0-9) in mode Mode 1 or at the menu; the limit is")
 
 
+def test_a_measured_length_whose_interval_reaches_the_limit_shows_nothing(run: Run) -> None:
+    """2.04 packets, measured to within 1.93 to 2.15, may as well be 2; to within 2.01 to 2.07 it is not."""
+    measured = {
+        "length": {"packets": 2.04},
+        "date": "2026-01",
+        "by": "someone",
+        "interval_packets": [1.93, 2.15],
+    }
+    assert run("slow-by-default", factory({"packets": 2}, measured=measured)) == []
+    closer = {**measured, "interval_packets": [2.01, 2.07]}
+    assert len(run("slow-by-default", factory({"packets": 2}, measured=closer))) == 1
+
+
 def test_slow_counts_at_the_policy_s_refresh() -> None:
     fixture = complete(factory({"seconds": 0.1}))
     slower = house_policy().overridden({"assumed-refresh": Override(value=10)})

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Set
 from dataclasses import dataclass, field
 from functools import cached_property
 
 from modebook.checks.survey import Survey
+from modebook.documents.address import SLOTS_PER_UNIVERSE
 from modebook.documents.bits import Stretch, stretches
 from modebook.documents.fixture import Fixture
 from modebook.documents.layout import BlockLayout, Holder, all_parameters, blocks
@@ -14,6 +15,13 @@ from modebook.documents.modes import Mode, Parameter
 from modebook.documents.policy import Policy, Threshold, house_policy
 from modebook.documents.settings import Setting
 from modebook.documents.ways import SlotWay, is_smoothing, slot_ways, smoothing_settings
+
+INEXACT = "inexact"
+"""The fact that the bytes of a mode are not exactly those of its footprint; see `bytes_are_exact`."""
+
+
+LONG = "long"
+"""The fact that a mode runs past a universe, or is said to."""
 
 
 @dataclass(slots=True)
@@ -33,18 +41,10 @@ class ModeReading:
         self.pointer = pointer
         self.plain = not mode.cells and not mode.parts
         """Whether all its parameters stand in the mode itself, without cells or parts."""
-
-    @cached_property
-    def written(self) -> list[Parameter]:
+        self.written = mode.parameters if self.plain else [parameter for parameter, _ in self.parameters]
         """The parameters as written, once each, in the order of `parameters`."""
-        if self.plain:
-            return self.mode.parameters
-        return [parameter for parameter, _ in self.parameters]
-
-    @cached_property
-    def survey(self) -> Survey:
+        self.survey = Survey(self.written, mode.footprint if self.plain else None)
         """What stands where, from one pass over the parameters."""
-        return Survey(self.written, self.mode.footprint if self.plain else None)
 
     @cached_property
     def parameters(self) -> list[tuple[Parameter, str]]:
@@ -145,6 +145,21 @@ class FixtureReading:
     def modes(self) -> list[ModeReading]:
         """The modes, in the document's order."""
         return [ModeReading(mode, f"/modes/{i}") for i, mode in enumerate(self.fixture.modes)]
+
+    @cached_property
+    def facts(self) -> Set[str]:
+        """What its modes have at all: words, and the names of the survey's lists.
+
+        A rule that looks for none of it has nothing to find in the whole document.
+        """
+        found: set[str] = set()
+        for mode in self.modes:
+            found.update(mode.survey.facts())
+            if not mode.bytes_are_exact:
+                found.add(INEXACT)
+            if mode.mode.footprint > SLOTS_PER_UNIVERSE or mode.mode.continues:
+                found.add(LONG)
+        return found
 
     @cached_property
     def smoothings(self) -> list[tuple[Setting, str]]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Set
+from collections.abc import Iterator, Mapping, Set
 from typing import Any
 
 from modebook.documents.modes import Parameter, Span
@@ -11,6 +11,18 @@ from modebook.words.inherent import NOT_FOR_DMX, PARAMETER_HAZARDS
 _HAZARDOUS = frozenset(word for word, hazard in PARAMETER_HAZARDS.items() if hazard in NOT_FOR_DMX)
 _OF_RANGES = frozenset({"parameter", "span", "position", "sets", "needs", "hazard", "for_", "source"})
 """What a range may carry that some rule looks at, besides its ends; most ranges have none of it."""
+
+_LISTS = (
+    "conditional",
+    "conditioned",
+    "defaults_to_judge",
+    "in_pieces",
+    "naming",
+    "positioned",
+    "ranges_to_judge",
+    "raw",
+)
+_SELDOM = frozenset({"key", "default", "when", "for_", "source"})
 
 WholeSpan = tuple[float, float, str, bool, int]
 """A span over all of a parameter's values: from, to, unit, raw, and the slots that it lies on."""
@@ -28,6 +40,7 @@ class Survey:
         "conditional",
         "conditioned",
         "defaults_to_judge",
+        "fitted",
         "hazardous",
         "in_pieces",
         "names",
@@ -80,48 +93,60 @@ class Survey:
         """Parameters that are a hazard not for DMX512, or have such a range."""
         self.sources: set[str] = set()
         """The source keys that parameters, ranges and spans name."""
+        self.fitted: set[tuple[str, str]] = set()
+        """The words of `whole`, each with the units of its spans."""
         used: list[int] = []
-        # The models answer each attribute several times slower than their own dictionaries do, and this loop
-        # runs over every parameter of a catalog.
+        words, names, sources, ranged = self.words, self.names, self.sources, self.ranged
+        # This loop runs over every parameter and range of a catalog. The models answer each attribute several
+        # times slower than their own dictionaries do; those of a stand-in (documents/quick.py) lack what is
+        # not written, so what is seldom there is asked for together.
         for index, parameter in enumerate(written):
             fields = parameter.__dict__
-            slots = fields["slots"]
+            slots, word = fields["slots"], fields["parameter"]
             used += slots
-            word = fields["parameter"]
-            if word in self.words:
-                self.words[word].append(index)
+            if word in words:
+                words[word].append(index)
             else:
-                self.words[word] = [index]
-            self.names.add(fields["key"] or word)
+                words[word] = [index]
+            if _SELDOM.isdisjoint(fields):
+                names.add(word)
+                default = None
+            else:
+                get = fields.get
+                names.add(get("key") or word)
+                default = get("default")
+                if get("when") is not None:
+                    self.conditional.append(index)
+                    self.conditioned.append(index)
+                if get("for_") is not None:
+                    self.naming.append(index)
+                source = get("source")
+                if source is not None:
+                    sources.add(source)
             if word in _HAZARDOUS:
                 self.hazardous.append(index)
-            if fields["when"] is not None:
-                self.conditional.append(index)
-                self.conditioned.append(index)
-            if fields["for_"] is not None:
-                self.naming.append(index)
-            if fields["source"] is not None:
-                self.sources.add(fields["source"])
-            span = fields["span"]
-            default = fields["default"]
-            if fields["ranges"]:
-                self.ranged.append(index)
+            span = fields.get("span")
+            ranges = fields.get("ranges")
+            if ranges:
+                ranged.append(index)
                 following = 0
                 pieced = False
-                for at, piece in enumerate(fields["ranges"]):
-                    of_piece = piece.__dict__
+                for at, piece in enumerate(ranges):
+                    if type(piece) is dict:
+                        of_piece = told = piece
+                    else:
+                        of_piece, told = piece.__dict__, piece.__pydantic_fields_set__
                     following = of_piece["to"] + 1 if of_piece["from_"] == following else -1
-                    told = piece.__pydantic_fields_set__
                     if not _OF_RANGES.isdisjoint(told):
-                        pieced |= of_piece["span"] is not None
-                        self._range(index, at, of_piece, _OF_RANGES & told)
+                        pieced |= of_piece.get("span") is not None
+                        self._range(index, at, of_piece, _OF_RANGES.intersection(told))
                 if pieced:
                     self._pieced(index, parameter)
                 elif span is not None:
                     self._whole(index, parameter, span)
                 if following != 256 ** len(slots):
                     self.ranges_to_judge.append(index)
-                    if default is not None or fields["coarse_default"] is not None:
+                    if default is not None or fields.get("coarse_default") is not None:
                         self.defaults_to_judge.append(index)
                 elif default is not None and default >= following:
                     self.defaults_to_judge.append(index)
@@ -148,6 +173,7 @@ class Survey:
             self.whole[word].append(entry)
         else:
             self.whole[word] = [entry]
+        self.fitted.add((word, fields["unit"]))
         if fields["raw"]:
             self.raw.append(index)
         if fields["source"] is not None:
@@ -191,6 +217,14 @@ class Survey:
                     _once(self.hazardous, index)
             elif value in NOT_FOR_DMX:
                 _once(self.hazardous, index)
+
+    def facts(self) -> Iterator[str]:
+        """What rules ask a whole document for before they look: its words, and what there is of lists."""
+        yield from self.words
+        yield from self.pieced
+        for name in _LISTS:
+            if getattr(self, name):
+                yield name
 
 
 def _once(indexes: list[int], index: int) -> None:

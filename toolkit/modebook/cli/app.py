@@ -8,7 +8,19 @@ from importlib import import_module
 
 import typer
 
-COMMANDS = ("demo", "check", "find", "rigs", "audit", "fade", "flicker", "build", "serve")
+COMMANDS = (
+    "demo",
+    "check",
+    "find",
+    "rigs",
+    "audit",
+    "repatch",
+    "verify",
+    "fade",
+    "flicker",
+    "build",
+    "serve",
+)
 """In the order of the help: what a new user tries first, then the day's work, then the housekeeping."""
 
 app = typer.Typer(

@@ -31,19 +31,23 @@ def audit(
     as_json: JsonOption = False,
 ) -> None:
     """Audit a patch: collisions, unknown modes, low resolution and what it means at the throw, smoothing."""
-    from modebook.rig.audit import audit as run
-    from modebook.rig.open_rig import open_rig
-    from modebook.shelf.catalog import find_catalog
+    from modebook.rig.memory import collector_at_rest
 
-    reading = open_rig(rig, find_catalog(catalog), sheet=sheet)
-    result = run(reading)
-    if as_json:
-        from modebook.render.jsons import to_json
+    # One question, one answer, and then the program ends: the collector would only look on.
+    with collector_at_rest():
+        from modebook.rig.audit import audit as run
+        from modebook.rig.open_rig import open_rig
+        from modebook.shelf.catalog import find_catalog
 
-        typer.echo(to_json(result.to_json()), nl=False)
-    else:
-        from modebook.render.audit_text import audit_text
+        reading = open_rig(rig, find_catalog(catalog), sheet=sheet)
+        result = run(reading)
+        if as_json:
+            from modebook.render.audit_json import audit_json
 
-        typer.echo(audit_text(result, full=full), nl=False)
+            typer.echo(audit_json(result), nl=False)
+        else:
+            from modebook.render.audit_text import audit_text
+
+            typer.echo(audit_text(result, full=full), nl=False)
     if result.summary["error"]:
         raise typer.Exit(1)

@@ -47,6 +47,10 @@ def check(
     ] = None,
     form: Annotated[Format, typer.Option("--format", help="How to print the findings.")] = Format.text,
     as_json: JsonOption = False,
+    no_cache: Annotated[
+        bool,
+        typer.Option("--no-cache", help="Judge every document anew, and keep no results for the next check."),
+    ] = False,
 ) -> None:
     """Check fixture records: faults of form, resolution that is too low, smoothing that cannot be reached."""
     if explain is not None:
@@ -63,7 +67,7 @@ def check(
     files = _files(paths, catalog)
     if fix:
         _fix(files)
-    result = check_files(files, rules)
+    result = check_files(files, rules, remember=not no_cache)
     _print(result, Format.json if as_json else form)
     if any(finding.severity == "error" for finding in result.findings):
         raise typer.Exit(1)

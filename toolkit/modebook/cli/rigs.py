@@ -1,13 +1,16 @@
-"""`modebook rigs`: over all rigs, who allows smoothing to be changed, and how."""
+"""`modebook rigs`: over all rigs, who allows smoothing to be changed, what is too coarse, who uses what."""
 
 from __future__ import annotations
 
 from enum import StrEnum
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from modebook.cli.options import CatalogOption, JsonOption
+
+if TYPE_CHECKING:
+    from modebook.rig.fixtures import CatalogFixtures
 
 
 class SmoothingWay(StrEnum):
@@ -36,10 +39,20 @@ def rigs(
     smoothing_by: Annotated[
         SmoothingWay, typer.Option("--smoothing-by", help="List the units whose smoothing is changed so.")
     ] = SmoothingWay.remote,
+    using: Annotated[
+        str | None,
+        typer.Option(
+            "--using",
+            metavar="MAKER/MODEL",
+            help="Only the rigs that use this fixture: which units, in which modes.",
+        ),
+    ] = None,
     catalog: CatalogOption = None,
     as_json: JsonOption = False,
 ) -> None:
-    """For each rig: how many units let smoothing be changed by a slot, over RDM, by hand; and which."""
+    """For each rig: whose smoothing can be changed and how; what is too coarse; fixtures without a record."""
+    from modebook.rig.across import demands
+    from modebook.rig.across import using as used_in
     from modebook.rig.fixtures import CatalogFixtures
     from modebook.rig.open_rig import open_rig
     from modebook.rig.remote import remote
@@ -51,20 +64,46 @@ def rigs(
     if not wanted:
         raise ShelfError(found.rigs, "no rigs are here", remedy="name a patch file, or another --catalog")
     fixtures = CatalogFixtures(found)
+    identity = None if using is None else _identity(using, fixtures)
     answers, unread = [], 0
     for name in wanted:
         try:
-            answers.append(remote(open_rig(name, found, fixtures=fixtures)))
+            reading = open_rig(name, found, fixtures=fixtures)
         except ShelfError as error:
             typer.echo(f"modebook: {error}", err=True)
             unread += 1
+            continue
+        modes = [] if identity is None else used_in(reading, identity)
+        if identity is None or modes:
+            answers.append((remote(reading), demands(reading), modes))
     if as_json:
         from modebook.render.jsons import to_json
+        from modebook.render.rigs_json import rigs_json
 
-        typer.echo(to_json({"rigs": [answer.to_json() for answer in answers]}), nl=False)
+        typer.echo(to_json(rigs_json(answers, identity)), nl=False)
+    elif identity is not None:
+        from modebook.render.rigs_text import using_text
+
+        typer.echo(using_text(identity, [(one.rig, modes) for one, _, modes in answers]), nl=False)
     elif answers:
         from modebook.render.remote_text import remote_text
+        from modebook.render.rigs_text import demands_text
 
-        typer.echo(remote_text(answers, smoothing_by.value), nl=False)
+        typer.echo(remote_text([one for one, _, _ in answers], smoothing_by.value))
+        typer.echo(demands_text([(one.rig, left) for one, left, _ in answers]), nl=False)
     if unread:
         raise typer.Exit(2)
+
+
+def _identity(told: str, fixtures: CatalogFixtures) -> str:
+    """The fixture that a word means. Raises BadParameter for none, or for several."""
+    from modebook.cli.usage import unknown
+    from modebook.rig.fixtures import FixtureNames
+
+    names = FixtureNames(fixtures.identities)
+    meant = names.meant(told)
+    if not meant:
+        raise unknown("fixture", told, names.identities)
+    if len(meant) > 1:
+        raise typer.BadParameter(f"{told!r} may be {' or '.join(meant)}: write the maker's name before it")
+    return meant[0]

@@ -116,9 +116,10 @@ def _head(cause: Cause, indent: str) -> str:
     else:
         place = f"row{'s' * (len(rows) != 1)} {', '.join(map(str, rows))}" if rows else ""
     what = f"{cause.fixture}, {cause.mode}" if cause.fixture and cause.mode else cause.fixture
-    units = f"unit {paint(cause.units or '-', 'bold')}"
+    numbers = cause.units
+    units = f"unit {paint(numbers or '-', 'bold')}"
     head = "  ".join(piece for piece in (units, place, paint(what, "dim") if what else "") if piece)
-    return _wrapped(head, indent) if len(cause.units) > 60 else indent + head
+    return _wrapped(head, indent) if len(numbers) > 60 else indent + head
 
 
 def _wrapped(words: str, indent: str) -> str:

@@ -52,13 +52,15 @@ class Cause:
 def by_cause(findings: Iterable[Finding]) -> list[Cause]:
     """Findings of the same rule, severity, fixture and mode together; the worst first, then in rows' order.
 
-    Findings about one parameter each (a coarse pan, a coarse tilt) stay apart by the place in the record.
+    Findings about one parameter each (a coarse pan, a coarse tilt) stay apart by the place in the record,
+    and those about several units at once by what their rule calls the `cause`: a group, a universe.
     """
     groups: dict[tuple[str, Severity, str, str, str], list[Finding]] = {}
     for finding in findings:
         figure = finding.figure
         fixture, mode = str(figure.get("fixture", "")), str(figure.get("mode", ""))
         place = str(figure.get("pointer", "")) or (str(figure.get("column", "")) if not fixture else "")
+        place = str(figure.get("cause", "")) or place
         groups.setdefault((finding.rule, finding.severity, fixture, mode, place), []).append(finding)
     causes = [
         Cause(rule, severity, fixture, mode, tuple(sorted(group, key=lambda one: one.row or 0)))
@@ -74,24 +76,23 @@ def unit_ranges(units: Iterable[str | None]) -> str:
     """Unit numbers for people, neighbors drawn together: ``1-14, 20, 12A``; each once, in the order given."""
     told: list[str] = []
     run: list[str] = []
+    before: re.Match[str] | None = None
     for unit in dict.fromkeys(unit for unit in units if unit):
-        if run and _follows(run[-1], unit):
-            run.append(unit)
-            continue
-        told.extend(_told(run))
-        run = [unit]
+        match = _NUMBERED.fullmatch(unit)
+        if before is None or match is None or not _follows(before, match):
+            told.extend(_told(run))
+            run = []
+        run.append(unit)
+        before = match
     told.extend(_told(run))
     return ", ".join(told)
 
 
-def _follows(before: str, unit: str) -> bool:
-    one, two = _NUMBERED.fullmatch(before), _NUMBERED.fullmatch(unit)
+def _follows(one: re.Match[str], two: re.Match[str]) -> bool:
     return (
-        one is not None
-        and two is not None
+        int(two["number"]) == int(one["number"]) + 1
         and one["before"] == two["before"]
         and one["after"] == two["after"]
-        and int(two["number"]) == int(one["number"]) + 1
         and len(two["number"]) >= len(one["number"])
     )
 

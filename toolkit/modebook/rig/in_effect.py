@@ -87,7 +87,7 @@ def delays(reading: RigReading, row: PatchedRow) -> Mapping[str, Delay | None]:
 def line_rate_hz(reading: RigReading, row: PatchedRow) -> float:
     """How many packets a second the unit hears: the gateway's rate where there is one, else the desk's."""
     address = row.unit.address
-    gateway_hz = reading.rig.link(address.universe).gateway_hz if address else None
+    gateway_hz = reading.link(address.universe).gateway_hz if address else None
     return gateway_hz or reading.rig.refresh_hz
 
 

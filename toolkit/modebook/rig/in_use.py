@@ -13,10 +13,14 @@ from importlib import import_module
 from pkgutil import iter_modules
 from typing import Any
 
-from modebook.checks.finding import Fault, Finding
+from modebook.checks.finding import Fault, Figure, Finding
 from modebook.checks.registry import FIXTURE_RULES
 from modebook.checks.rule import Rule
 from modebook.checks.runner import crash
+from modebook.rig.cure_costs import with_cost
+from modebook.rig.gathered import units_once
+from modebook.rig.known_settings import SLOW, with_known
+from modebook.rig.own_spans import as_in_menu
 from modebook.rig.reading import PatchedRow, RigReading
 from modebook.rig.rules._text import place_figure, record_figure
 
@@ -24,6 +28,9 @@ OfMode = Callable[..., Sequence[Fault] | None]
 
 FAMILIES = ("coarse_", "smoothing_", "slow_")
 """How the names of the rules begin that judge what a mode in use can do."""
+
+TELL_PLACE = frozenset({"smoothing-by-hand-only", "smoothing-unknown"})
+"""The rules whose findings someone has to walk to: they always tell position and reach, None if unknown."""
 
 
 @cache
@@ -42,24 +49,30 @@ def rules_in_use() -> Mapping[str, tuple[Rule[Any], OfMode]]:
     return dict(sorted(found.items()))
 
 
-def findings_in_use(reading: RigReading) -> Iterable[Finding]:
-    """What the rules say of each unit's mode, at its throw; one unit over several rows is judged once."""
-    judged: dict[tuple[int, float | None], list[Finding]] = {}
-    seen: set[tuple[str, int]] = set()
-    for row in reading.rows:
-        if row.mode is None:
+def findings_in_use(reading: RigReading, families: tuple[str, ...] = FAMILIES) -> Iterable[Finding]:
+    """What the rules say of each unit's mode, at its throw; one unit over several rows is judged once.
+
+    A unit of which rig.json tells menu states or settings is judged by them. `families`: only the rules
+    whose modules begin so.
+    """
+    judged: dict[_Alike, list[Finding]] = {}
+    at_any_throw: dict[tuple[str, int, _Known], list[Finding]] = {}
+    figures: dict[tuple[int, str, str | None], Figure] = {}
+    for row in units_once(reading):
+        mode = row.mode
+        if mode is None:
             continue
-        key = (row.unit.number.casefold(), id(row.mode))
-        if row.unit.number and len(row.mode.blocks) > 1 and key in seen:
-            continue
-        seen.add(key)
-        at = (id(row.mode), row.unit.throw_m)
-        if at not in judged:
-            judged[at] = list(_judge(row, reading.patch.path))
-        for finding in judged[at]:
-            figure = finding.figure
-            if row.unit.position or row.reach:
-                figure = {**figure, **place_figure(row)}
+        alike = (id(mode), row.unit.throw_m, _known(row))
+        findings = judged.get(alike)
+        if findings is None:
+            findings = judged[alike] = list(_judge(row, reading.patch.path, families, at_any_throw))
+        position, reach = row.unit.position, row.reach
+        number, line = row.unit.number, row.unit.row
+        for finding in findings:
+            at = (id(finding), position, reach)
+            figure = figures.get(at)
+            if figure is None:
+                figure = figures[at] = _placed(finding, row)
             yield Finding(
                 finding.rule,
                 finding.severity,
@@ -68,21 +81,65 @@ def findings_in_use(reading: RigReading) -> Iterable[Finding]:
                 finding.message,
                 figure,
                 finding.help,
-                row.unit.number,
-                row.unit.row,
+                number,
+                line,
             )
 
 
-def _judge(row: PatchedRow, file: str) -> Iterable[Finding]:
-    if row.fixture is None or row.mode is None:
-        return
-    told = record_figure(row)
-    for name, (rule, judge) in rules_in_use().items():
-        try:
-            faults = judge(row.fixture, row.mode, throw_m=row.unit.throw_m) or ()
-        except Exception as error:  # noqa: BLE001 - one rule's own fault must not cost the others' findings
-            yield crash(name, row.fixture.file, error)
+_Known = tuple[tuple[str, str], ...]
+_Alike = tuple[int, float | None, _Known]
+"""What units have in common that are judged alike: mode, throw, and what rig.json knows of them."""
+
+
+def _known(row: PatchedRow) -> _Known:
+    if row.known is None or not (row.known.menu or row.known.settings):
+        return ()
+    return (*sorted(row.known.menu.items()), ("", ""), *sorted(row.known.settings.items()))
+
+
+def _placed(finding: Finding, row: PatchedRow) -> Figure:
+    """A finding's figure with the unit's place; a rule that sends someone there says also what is unknown."""
+    if finding.rule in TELL_PLACE:
+        return {**finding.figure, "position": row.unit.position or None, "reach": row.reach}
+    return {**finding.figure, **place_figure(row)}
+
+
+def _judge(
+    row: PatchedRow,
+    file: str,
+    families: tuple[str, ...],
+    at_any_throw: dict[tuple[str, int, _Known], list[Finding]],
+) -> Iterable[Finding]:
+    """The findings of a row's mode. `at_any_throw` keeps those to which the throw makes no difference."""
+    for name in rules_in_use():
+        if not name.replace("-", "_").startswith(families):
             continue
-        for fault in faults:
-            figure = {**told, "pointer": fault.pointer, **fault.figure}
-            yield Finding.of(replace(fault, pointer="mode", figure=figure), name, rule.severity, file)
+        key = (name, id(row.mode), _known(row))
+        found = at_any_throw.get(key)
+        if found is None:
+            found = list(_by_rule(name, row, file))
+            # A rule that looks at the throw tells it in its figures.
+            if not any("throw_m" in finding.figure for finding in found):
+                at_any_throw[key] = found
+        yield from found
+
+
+def _by_rule(name: str, row: PatchedRow, file: str) -> Iterable[Finding]:
+    fixture, mode = row.fixture, row.mode
+    if fixture is None or mode is None:
+        return
+    rule, judge = rules_in_use()[name]
+    told = record_figure(row)
+    known = row.known.settings if row.known else {}
+    try:
+        own = as_in_menu(mode, row.known.menu) if row.known else mode
+        faults = list(judge(fixture, own, throw_m=row.unit.throw_m) or ())
+        if name == SLOW and known:
+            faults = with_known(fixture, known, faults)
+        faults = [with_cost(name, fault, fixture, own) for fault in faults]
+    except Exception as error:  # noqa: BLE001 - one rule's own fault must not cost the others' findings
+        yield crash(name, fixture.file, error)
+        return
+    for fault in faults:
+        figure = {**told, "pointer": fault.pointer, **fault.figure}
+        yield Finding.of(replace(fault, pointer="mode", figure=figure), name, rule.severity, file)

@@ -5,16 +5,20 @@ from __future__ import annotations
 from collections import defaultdict
 from dataclasses import dataclass, field
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 from modebook.checks.reading import FixtureReading, ModeReading
 from modebook.documents.address import LAST_UNIVERSE, SLOTS_PER_UNIVERSE, Address
 from modebook.documents.layout import BlockLayout
 from modebook.documents.patch import Patch, Unit
 from modebook.documents.policy import Override, Policy, house_policy
-from modebook.documents.rig import Reach, Rig, UnitNote
+from modebook.documents.rig import Link, Reach, Rig, UnitNote
 from modebook.rig.fixtures import FixtureNames, Fixtures
 from modebook.rig.mode_names import modes_meant
 from modebook.shelf.errors import ShelfError
+
+if TYPE_CHECKING:
+    from modebook.rig.overlaps import Meeting
 
 
 @dataclass(slots=True)
@@ -125,6 +129,24 @@ class RigReading:
         for number, slots in taken.items():
             found[number].slots_used = slots.count(1)
         return [found[number] for number in sorted(found)]
+
+    def link(self, universe: int) -> Link:
+        """The link of a universe, as rig.json says, else one of which nothing is known."""
+        found = self._links.get(universe)
+        if found is None:
+            found = self._links[universe] = self.rig.link(universe)
+        return found
+
+    @cached_property
+    def _links(self) -> dict[int, Link]:
+        return {}
+
+    @cached_property
+    def meetings(self) -> list[Meeting]:
+        """Which rows take the same slots (see overlaps.meetings)."""
+        from modebook.rig.overlaps import meetings
+
+        return list(meetings(self.rows))
 
     @cached_property
     def _known(self) -> dict[str, UnitNote]:

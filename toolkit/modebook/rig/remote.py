@@ -116,4 +116,4 @@ def _best(by: tuple[SmoothingBy, ...]) -> Answer:
 
 def _rdm(reading: RigReading, row: PatchedRow) -> YesNoUnknown:
     address = row.unit.address
-    return reading.rig.link(address.universe).rdm if address else "unknown"
+    return reading.link(address.universe).rdm if address else "unknown"

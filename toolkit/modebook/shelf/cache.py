@@ -1,4 +1,4 @@
-"""The user's cache folder: one database for each catalog, never inside the catalog itself."""
+"""The user's cache folder: one database and one file of results for each catalog, never inside it."""
 
 from __future__ import annotations
 
@@ -25,7 +25,16 @@ def cache_folder() -> Path:
 
 def database_path(catalog: Catalog) -> Path:
     """The database of a catalog, named after the folder that it is in and a hash of its whole path."""
+    return cache_folder() / f"{_name(catalog)}.sqlite"
+
+
+def results_path(catalog: Catalog) -> Path:
+    """Where the results of checking a catalog's documents are kept."""
+    return cache_folder() / f"{_name(catalog)}.checked"
+
+
+def _name(catalog: Catalog) -> str:
     root = catalog.root.resolve()
     mark = hashlib.sha256(os.fsencode(root)).hexdigest()[:12]
     near = slug(root.parent.name if root.name == "catalog" else root.name)[:60]
-    return cache_folder() / f"{near or 'catalog'}-{mark}.sqlite"
+    return f"{near or 'catalog'}-{mark}"

@@ -86,19 +86,24 @@ def parse(content: bytes, model: type[Document], path: Path | str) -> Document:
 
 
 def _surely_no_duplicates(content: bytes) -> bool:
-    """Whether a count of quotation marks already rules out duplicate keys in a JSON text.
+    return data_without_doubles(content) is not None
+
+
+def data_without_doubles(content: bytes) -> Any:
+    """A JSON text as data, where a count of quotation marks rules out duplicate keys; None where it does not.
 
     A parser keeps one of two equal keys, so what is written again from what it read has at least two
     quotation marks less. All others come back one for one, unless one is spelled as a number (``\\u0022``).
     """
     if b"\\u" in content:
-        return False
+        return None
     import orjson
 
     try:
-        return content.count(b'"') == orjson.dumps(orjson.loads(content)).count(b'"')
+        data = orjson.loads(content)
+        return data if content.count(b'"') == orjson.dumps(data).count(b'"') else None
     except (orjson.JSONDecodeError, orjson.JSONEncodeError):
-        return False
+        return None
 
 
 def duplicate_keys(content: bytes) -> list[DocumentFault]:

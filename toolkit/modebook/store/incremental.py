@@ -9,10 +9,14 @@ from modebook.store.files import Changes
 from modebook.store.full_text import FULL_TEXT
 from modebook.store.reading import Against, rows_of_chunk
 from modebook.store.rig_rows import rig_documents, rig_rows
-from modebook.store.schema import FIXTURE_TABLES
+from modebook.store.schema import FILL_ORDER, FIXTURE_TABLES
 from modebook.store.table import Table
 from modebook.store.writing import insert
 
+_STANDS_AT = (
+    """SELECT rowid, maker, model, number, mode, footprint FROM modes WHERE fixture = ? ORDER BY rowid"""
+)
+"""What decides a fixture's rows in the table `mode_order`."""
 _RIG_KINDS = "('rig', 'patch', 'rig folder')"
 
 
@@ -22,10 +26,15 @@ def update(connection: sqlite3.Connection, catalog: Catalog, found: Changes, aga
     gone += [(place.identity, place.path) for place in found.read]
     rigs = bool(found.added or found.removed) or rigs_changed(connection, catalog)
     rigs = rigs or any(_matters_to_rigs(connection, identity) for identity, _ in gone)
+    before = [row for identity, _ in gone for row in connection.execute(_STANDS_AT, (identity,))]
     for identity, path in gone:
         _forget(connection, identity, path)
     rows = rows_of_chunk(found.read, against)
     insert(connection, rows)
+    after = [row for identity, _ in gone for row in connection.execute(_STANDS_AT, (identity,))]
+    if before != after:
+        connection.execute("DELETE FROM mode_order")
+        connection.execute(FILL_ORDER)
     for index in FULL_TEXT:
         for number in sorted(int(str(row[0])) for row in rows.get(index.content, ())):
             connection.execute(index.add("rowid = ?"), (number,))

@@ -26,7 +26,7 @@ MODE_TABLES = (
     pointer TEXT NOT NULL""",
         of_fixture="fixture",
         clustered=False,
-        indexes=("fixture", "maker, model, number, mode", "footprint, standing"),
+        indexes=("fixture", "maker, model, number, mode"),
     ),
     Table(
         "parameters",

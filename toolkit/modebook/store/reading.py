@@ -11,7 +11,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from multiprocessing.connection import Connection
-from typing import Any
+from typing import Any, NamedTuple
 
 from modebook.checks.bulk import INVALID
 from modebook.checks.finding import Finding
@@ -36,8 +36,7 @@ WORTH_A_PROCESS = 400
 _BULK = [table.name for table in TABLES if table.bulk]
 
 
-@dataclass(frozen=True, slots=True)
-class DocumentPlace:
+class DocumentPlace(NamedTuple):
     """A fixture document on disk and what the catalog calls it."""
 
     identity: str

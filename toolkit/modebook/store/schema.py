@@ -131,5 +131,18 @@ RIG_TABLES = (
 )
 """What a rig becomes."""
 
-TABLES = (*VOCABULARY, *FILE_TABLES, *FIXTURE_TABLES, *RIG_TABLES)
+ORDER = Table(
+    "mode_order",
+    """number INTEGER PRIMARY KEY NOT NULL
+    place INTEGER NOT NULL
+    footprint INTEGER NOT NULL""",
+    clustered=False,
+)
+"""Where each mode stands among all, by maker, model and number. `number` is that of its row."""
+
+FILL_ORDER = """INSERT INTO mode_order (number, place, footprint)
+SELECT rowid, row_number() OVER (ORDER BY maker, model, number, mode, id), footprint
+FROM modes ORDER BY rowid"""
+
+TABLES = (*VOCABULARY, *FILE_TABLES, *FIXTURE_TABLES, *RIG_TABLES, ORDER)
 BY_NAME = {table.name: table for table in TABLES}

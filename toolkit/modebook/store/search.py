@@ -25,14 +25,6 @@ SMOOTHING_BY: tuple[str, ...] = (
 )
 """What can be asked of smoothing: `remote` is by slot or over RDM."""
 
-_ORDER = ("maker", "model", "number", "mode")
-_SORTED = ", ".join(f"+{column}" for column in _ORDER)
-"""The same order, by sorting what was found rather than by walking through all modes in order."""
-_MANY = 5000
-"""Hits from which the first few are met sooner by that walk."""
-_MATCH = "search_fts MATCH ?"
-_BY_TEXT = f"rowid IN (SELECT rowid FROM search_fts WHERE {_MATCH})"
-_PROBED = f"EXISTS (SELECT 1 FROM search_fts WHERE {_MATCH} AND rowid = modes.rowid)"
 _WORD = re.compile(r"\w+")
 
 
@@ -116,54 +108,52 @@ def find(connection: sqlite3.Connection, query: ModeQuery, limit: int | None = N
 
     Raises SearchError for a word that is not in the vocabulary or a number out of bounds.
     """
-    where, values = _conditions(query)
+    match, where, values = _conditions(query)
     condition = " AND ".join(where) or "1"
-    if limit is None:
-        order = ", ".join(_ORDER) if _BY_TEXT not in where else _SORTED
-        rows = connection.execute(f"{_SELECT} FROM modes WHERE {condition} ORDER BY {order}", values)
-        modes = tuple(map(FoundMode._make, rows))
-        return Found(len(modes), modes)
-    # What full text alone decides is counted there, without a look at the modes.
-    counted = f"search_fts WHERE {_MATCH}" if where == [_BY_TEXT] else f"modes WHERE {condition}"
-    (total,) = connection.execute(f"SELECT count(*) FROM {counted}", values).fetchone()
-    order = _SORTED
-    if total > _MANY:
-        order = ", ".join(_ORDER)
-        if not query.text:
-            # A beginning of a word is slow to look up step by step; marks are not.
-            condition = condition.replace(_BY_TEXT, _PROBED)
-    rows = connection.execute(
-        f"{_SELECT} FROM modes WHERE {condition} ORDER BY {order} LIMIT ?", (*values, limit)
-    )
-    return Found(total, tuple(map(FoundMode._make, rows)))
+    hits = _HITS if match else "mode_order"
+    total = 0
+    if limit is not None:
+        # What full text alone decides is counted there, without a look at anything else.
+        counted = "search_fts" if match and len(where) == 1 else hits
+        (total,) = connection.execute(f"SELECT count(*) FROM {counted} WHERE {condition}", values).fetchone()
+    most = -1 if limit is None else limit
+    rows = connection.execute(_FIRST.format(hits=hits, condition=condition), (*values, most))
+    modes = tuple(map(FoundMode._make, rows))
+    return Found(len(modes) if limit is None else total, modes)
 
 
-_SELECT = "SELECT fixture, id, maker, model, mode, number, footprint, smoothing_by, category, standing, given"
+_HITS = "search_fts CROSS JOIN mode_order ON mode_order.number = search_fts.rowid"
+"""Full text first, each hit with its place: a narrow table, so that even a great many are soon sorted."""
+
+_FIRST = """
+SELECT fixture, id, maker, model, mode, modes.number, modes.footprint, smoothing_by, category, standing, given
+FROM (
+  SELECT mode_order.number AS hit, mode_order.place AS turn FROM {hits} WHERE {condition}
+  ORDER BY turn LIMIT ?
+) CROSS JOIN modes ON modes.rowid = hit ORDER BY turn"""
 
 
-def _conditions(query: ModeQuery) -> tuple[list[str], list[object]]:
+def _conditions(query: ModeQuery) -> tuple[bool, list[str], list[object]]:
+    """Whether full text is asked, the conditions, and their values."""
     where: list[str] = []
     values: list[object] = []
     pieces = [f"marks : {one}" for one in marks_asked(query)]
+    if query.standing is None and not query.include_drafts:
+        pieces.append(f"marks : {RECORDED}")
     text = text_asked(query.text)
     if text:
         pieces.append(text)
     elif query.text.strip():
         where.append("0")  # signs alone: no word that anything could be found by
-    drafts = query.include_drafts or query.standing is not None
-    if pieces and not drafts:
-        pieces.append(f"marks : {RECORDED}")
-    elif not drafts:
-        where.append("standing <> 'draft'")
     if pieces:
-        where.append(_BY_TEXT)
+        where.append("search_fts MATCH ?")
         values.append(" AND ".join(pieces))
     if query.max_footprint is not None:
         if query.max_footprint < 0:
             raise SearchError(f"a footprint of at most {query.max_footprint} slots: no mode has so few")
-        where.append("footprint <= ?")
+        where.append("mode_order.footprint <= ?")
         values.append(query.max_footprint)
-    return where, values
+    return bool(pieces), where, values
 
 
 def text_asked(text: str) -> str:

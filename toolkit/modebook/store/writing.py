@@ -8,7 +8,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from modebook.store.full_text import FULL_TEXT
-from modebook.store.schema import APPLICATION_ID, BY_NAME, FORMAT, TABLES
+from modebook.store.schema import APPLICATION_ID, BY_NAME, FILL_ORDER, FORMAT, TABLES
 from modebook.store.values import Row, Rows
 from modebook.store.views import VIEWS
 
@@ -65,7 +65,8 @@ def insert_all(connection: sqlite3.Connection, chunks: Iterable[Rows]) -> None:
 
 
 def finish(connection: sqlite3.Connection) -> None:
-    """Indexes, full text and views over tables that are filled."""
+    """The order of modes, indexes, full text and views over tables that are filled."""
+    connection.execute(FILL_ORDER)
     for table in TABLES:
         for columns in table.indexes:
             name = f"{table.name}_{columns.replace(', ', '_')}"

@@ -69,6 +69,7 @@ def faults_in_mode(
         if key is None:
             continue
         limit = reading.limits[key]
+        worst: dict[tuple[int, int | None], tuple[Continuous, Step]] = {}
         for one in stretches:
             stretch = one.stretch
             if stretch.span.unit != "deg":
@@ -76,8 +77,14 @@ def faults_in_mode(
             coarse = too_coarse(
                 stretch.span.width, stretch.span.raw, bits(one.parameter), stretch.steps, limit.value
             )
-            if coarse is not None and is_position(one):
-                found.append(_fault(reading, mode, one, coarse, limit, throw_m))
+            if coarse is None or not is_position(one):
+                continue
+            # Of spans that a menu state chooses between, the coarsest speaks for all.
+            place = (id(one.parameter), stretch.range_index)
+            if place not in worst or coarse.step > worst[place][1].step:
+                worst[place] = (one, coarse)
+        for one, coarse in worst.values():
+            found.append(_fault(reading, mode, one, coarse, limit, throw_m))
     words = mode.survey.words
     for word in ("pan", "tilt"):
         if word in words:
@@ -226,5 +233,5 @@ RULE: Rule[FixtureReading] = Rule(
         "pan and tilt 0.1 degrees, zoom 0.5, indexes 1: common practice, no source",
         "the displacement is the chord 2 throw sin(step / 2)",
     ),
-    check=in_every_mode(faults_in_mode),
+    check=in_every_mode(faults_in_mode, about=LIMIT_OF),
 )

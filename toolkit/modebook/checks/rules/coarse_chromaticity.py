@@ -240,5 +240,5 @@ RULE: Rule[FixtureReading] = Rule(
         "ITU-R BT.2020: the primaries of the triangle",
         "four decimals: common practice, no source",
     ),
-    check=in_every_mode(faults_in_mode),
+    check=in_every_mode(faults_in_mode, about=[pair[0] for pair in _PAIRS]),
 )

@@ -134,5 +134,5 @@ RULE: Rule[FixtureReading] = Rule(
     bad=Example("1800 to 20000 K in one slot: steps of 71 K.", _example([1])),
     good=Example("The same span in two slots.", _example([1, 2])),
     references=("CIE TN 001:2014: a circle of 0.0011 in u'v' is one step of chromaticity difference",),
-    check=in_every_mode(faults_in_mode),
+    check=in_every_mode(faults_in_mode, about=[_WORD]),
 )

@@ -30,13 +30,16 @@ def faults_in_mode(
 ) -> Sequence[Fault]:
     """The dimmers of a mode that step too coarsely at the bottom; the throw makes no difference."""
     found: list[Fault] = []
+    survey = mode.survey
+    curve: Curve | None = None
+    known = False
     for word in _WORDS:
-        survey = mode.survey
         indexes = survey.words.get(word, ())
         if not indexes and word not in survey.pieced:
             continue
         figures = reading.figures
-        curve, known = _curve(reading) if reading.fixture.settings else (LINEAR, False)
+        if curve is None:
+            curve, known = _curve(reading)
         of_policy = (curve, figures["dimmer-white"], figures["dimmer-from"] / 100, figures["dimmer-step"])
         if word not in survey.pieced and not any(
             slots and _judged(8 * slots, 256**slots - 1, *of_policy)
@@ -83,6 +86,8 @@ def _judged(
 
 def _curve(reading: FixtureReading) -> tuple[Curve, bool]:
     """The curve of a new fixture, and whether a source says so; linear where none does."""
+    if "dimmer-curve" not in [setting.setting for setting in reading.fixture.settings]:
+        return LINEAR, False
     try:
         curve, _ = factory_curve(reading.fixture)
     except ResponseError:  # a table that is no curve says nothing
@@ -168,5 +173,5 @@ RULE: Rule[FixtureReading] = Rule(
         "3 JND from 1 % at 100 cd/m2: common practice, no source",
         "a fade from 0 to 255 at 30 packets a second repeats no value for 8.5 s: common practice, no source",
     ),
-    check=in_every_mode(faults_in_mode),
+    check=in_every_mode(faults_in_mode, about=_WORDS),
 )

@@ -122,5 +122,5 @@ RULE: Rule[FixtureReading] = Rule(
     bad=Example("360 degrees in 255 steps of 1.41 degrees.", _example([1])),
     good=Example("360 degrees in 65535 steps.", _example([1, 2])),
     references=("common practice, no source",),
-    check=in_every_mode(faults_in_mode),
+    check=in_every_mode(faults_in_mode, about=["hue"]),
 )

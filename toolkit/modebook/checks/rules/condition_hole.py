@@ -174,5 +174,5 @@ RULE: Rule[FixtureReading] = Rule(
     bad=Example("With the color mode at 90 to 99 slot 2 is neither red nor cyan.", _example(89)),
     good=Example("Red ends where cyan begins.", _example(99)),
     references=("common practice, no source",),
-    check=in_every_mode(faults_in_mode),
+    check=in_every_mode(faults_in_mode, about=["conditional"]),
 )

@@ -92,5 +92,5 @@ RULE: Rule[FixtureReading] = Rule(
         {"modes": [{"parameters": [{"parameter": "red", "slots": [1, 2], "default": 32768}]}]},
     ),
     references=("ANSI E1.11: a slot holds 0 to 255",),
-    check=in_every_mode(faults_in_mode),
+    check=in_every_mode(faults_in_mode, about=["defaults_to_judge"]),
 )

@@ -12,6 +12,8 @@ from modebook.checks.rules._text import mode_told
 from modebook.checks.rules.mode_number_twice import told_apart
 from modebook.documents.modes import Mode, Parameter
 
+_REFERRING = frozenset({"conditioned", "naming"})
+
 
 def check(reading: FixtureReading) -> Sequence[Fault]:
     """The names that stand twice where one is meant."""
@@ -20,9 +22,10 @@ def check(reading: FixtureReading) -> Sequence[Fault]:
     names = [(mode.name, mode.number) for mode in fixture.modes]
     if len(set(names)) != len(names):
         found += _modes(fixture.modes)
-    for mode in reading.modes:
-        if mode.survey.conditioned or mode.survey.naming:
-            found += faults_in_mode(reading, mode)
+    if not _REFERRING.isdisjoint(reading.facts):
+        for mode in reading.modes:
+            if mode.survey.conditioned or mode.survey.naming:
+                found += faults_in_mode(reading, mode)
     return found
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from modebook.checks.finding import Fault
-from modebook.checks.reading import FixtureReading, ModeReading
+from modebook.checks.reading import INEXACT, LONG, FixtureReading, ModeReading
 from modebook.checks.rule import Example, Rule
 from modebook.checks.rules._every_mode import in_every_mode
 from modebook.checks.rules._text import plural
@@ -119,5 +119,5 @@ RULE: Rule[FixtureReading] = Rule(
         "ANSI E1.11: a packet carries at most 512 data slots",
         "ANSI E1.20, DEVICE_INFO: the DMX512 footprint",
     ),
-    check=in_every_mode(faults_in_mode),
+    check=in_every_mode(faults_in_mode, about=[INEXACT, LONG]),
 )

@@ -130,5 +130,5 @@ RULE: Rule[FixtureReading] = Rule(
         },
     ),
     references=("ANSI E1.11: a slot holds 0 to 255",),
-    check=in_every_mode(faults_in_mode),
+    check=in_every_mode(faults_in_mode, about=["ranges_to_judge", "conditioned", "raw"]),
 )

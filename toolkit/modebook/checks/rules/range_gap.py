@@ -98,5 +98,5 @@ RULE: Rule[FixtureReading] = Rule(
         },
     ),
     references=("common practice, no source",),
-    check=in_every_mode(faults_in_mode),
+    check=in_every_mode(faults_in_mode, about=["ranges_to_judge"]),
 )

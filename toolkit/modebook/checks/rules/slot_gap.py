@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from modebook.checks.finding import Fault
-from modebook.checks.reading import FixtureReading, ModeReading
+from modebook.checks.reading import INEXACT, FixtureReading, ModeReading
 from modebook.checks.rule import Example, Rule
 from modebook.checks.rules._every_mode import in_every_mode
 from modebook.checks.rules._text import plural, slots_told
@@ -83,5 +83,5 @@ RULE: Rule[FixtureReading] = Rule(
         },
     ),
     references=("ANSI E1.20, DMX_PERSONALITY_DESCRIPTION: the slots that a personality requires",),
-    check=in_every_mode(faults_in_mode),
+    check=in_every_mode(faults_in_mode, about=[INEXACT]),
 )

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from modebook.checks.finding import Fault
-from modebook.checks.reading import FixtureReading, ModeReading
+from modebook.checks.reading import INEXACT, FixtureReading, ModeReading
 from modebook.checks.rule import Example, Rule
 from modebook.checks.rules._conditions import Box, can_meet, existence
 from modebook.checks.rules._every_mode import in_every_mode
@@ -140,5 +140,5 @@ RULE: Rule[FixtureReading] = Rule(
         },
     ),
     references=("ANSI E1.11: each slot of a packet carries one value of 8 bits",),
-    check=in_every_mode(faults_in_mode),
+    check=in_every_mode(faults_in_mode, about=[INEXACT]),
 )

@@ -39,7 +39,7 @@ def _faults(reading: FixtureReading, modes: Sequence[ModeReading]) -> Sequence[F
             continue
         limit, refresh = reading.limits["factory-smoothing"], reading.limits["assumed-refresh"]
         packets = packets_of(length, refresh.value)
-        if packets <= limit.value * (1 + 1e-9):
+        if packets <= limit.value * (1 + 1e-9) or _may_be_within(factory, limit.value):
             continue
         figure: dict[str, object] = {
             "setting": setting.key,
@@ -62,6 +62,16 @@ def _faults(reading: FixtureReading, modes: Sequence[ModeReading]) -> Sequence[F
         place = f"{pointer}/choices/{setting.choices.index(factory)}"
         found.append(Fault(place, said, figure, help_, limit.severity))
     return found
+
+
+def _may_be_within(choice: Choice, limit_packets: float) -> bool:
+    """Whether the interval of a measured length reaches down to the limit: then nothing is shown."""
+    measured = choice.measured
+    return (
+        measured is not None
+        and measured.interval_packets is not None
+        and min(measured.interval_packets) <= limit_packets
+    )
 
 
 def _shorter(setting: Setting, limit_packets: float, refresh_hz: float) -> Choice | None:
@@ -115,9 +125,10 @@ RULE: Rule[FixtureReading] = Rule(
     summary="A new fixture smooths longer than the policy allows.",
     checks=(
         "The factory choice of each smoothing against the policy's length (2 packets), the longer of rise "
-        "and fall. A measured length goes before a printed one, and the message says which it is; seconds "
-        "are counted at the policy's packets a second. A choice of unknown length cannot be judged, and a "
-        "fixture whose factory choice nobody prints neither."
+        "and fall. A measured length goes before a printed one, and the message says which it is; one whose "
+        "interval reaches down to the limit shows nothing. Seconds are counted at the policy's packets a "
+        "second. A choice of unknown length cannot be judged, and a fixture whose factory choice nobody "
+        "prints neither."
     ),
     why=(
         "Rental units come reset. Nobody set the smoothing on the day, and yet every cue is late and every "

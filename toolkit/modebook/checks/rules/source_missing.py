@@ -9,7 +9,7 @@ from modebook.checks.reading import FixtureReading, ModeReading
 from modebook.checks.rule import Example, Rule
 from modebook.checks.rules._text import mode_told, perhaps
 from modebook.documents.layout import Holder
-from modebook.documents.modes import Span
+from modebook.documents.modes import Mode, Span
 from modebook.documents.settings import Setting
 
 _ORIGIN_HELP = "name its source, or record the source first"
@@ -23,8 +23,8 @@ def check(reading: FixtureReading) -> Sequence[Fault]:
         record = mode.mode
         if (
             (record.source is not None and record.source not in known)
-            or (record.cells or record.parts)
             or not mode.survey.sources <= known
+            or not (mode.plain or _cells_are_known(record, known))
         ):
             found += [_unknown(key, pointer, known) for key, pointer in _named(mode) if key not in known]
         if record.source is None and len(known) > 1:
@@ -56,6 +56,10 @@ def check(reading: FixtureReading) -> Sequence[Fault]:
             )
         )
     return found
+
+
+def _cells_are_known(mode: Mode, known: set[str]) -> bool:
+    return all(key in known for holder in (mode, *mode.parts) for key, _ in _in_cells(holder, ""))
 
 
 def _has_origins(setting: Setting, known: set[str]) -> bool:

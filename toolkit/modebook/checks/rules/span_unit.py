@@ -51,17 +51,15 @@ _FITTING_SURELY = {
     word: frozenset[str]() if PARAMETERS[word].quantity == "chromaticity" else units
     for word, units in _FITTING.items()
 }
+_SURELY = frozenset((word, unit) for word, units in _FITTING_SURELY.items() for unit in units)
 _FITTING_MOVING = frozenset().union(*(fitting(quantity) for quantity in _OF_MOVING))
 
 
 def faults_in_mode(reading: FixtureReading, mode: ModeReading) -> Sequence[Fault]:
     """The spans of a mode whose unit does not fit, and coordinates outside the diagram."""
     survey = mode.survey
-    for word, spans in survey.whole.items():
-        fits = _FITTING_SURELY[word]
-        for span in spans:
-            if span[2] not in fits:
-                return [fault for index in survey.spanned for fault in _in_parameter(*mode.at(index))]
+    if not survey.fitted <= _SURELY:
+        return [fault for index in survey.spanned for fault in _in_parameter(*mode.at(index))]
     found: list[Fault] = []
     for index in survey.in_pieces:
         if not _fits_surely(mode.written[index]):

@@ -20,9 +20,23 @@ def cost_of(mode: Mode, other: Mode) -> int:
 
 
 def nearest_mode(mode: ModeReading, candidates: list[ModeReading]) -> ModeReading | None:
-    """Of some modes the one that loses the fewest of this mode's parameters; of those the smallest."""
+    """Of some modes the one that loses the fewest cells, then parameters; of those the smallest."""
+    cells = _cells(mode)
     return min(
         (one for one in candidates if one.mode is not mode.mode),
-        key=lambda one: (len(mode.survey.words.keys() - one.survey.words.keys()), one.mode.footprint),
+        key=lambda one: (
+            max(cells - _cells(one), 0),
+            len(mode.survey.words.keys() - one.survey.words.keys()),
+            one.mode.footprint,
+        ),
         default=None,
     )
+
+
+def _cells(mode: ModeReading) -> int:
+    """How many cells a mode has, the innermost where they nest."""
+    if mode.plain:
+        return 0
+    found = {(block.key, placed.cell) for block in mode.blocks for placed in block.placed if placed.cell}
+    deepest = max((len(cell) for _, cell in found), default=0)
+    return sum(len(cell) == deepest for _, cell in found)

@@ -7,7 +7,6 @@ from collections.abc import Iterable
 from modebook.checks.finding import Fault
 from modebook.checks.rule import Example, Rule
 from modebook.documents.address import Address
-from modebook.rig.overlaps import meetings
 from modebook.rig.reading import RigReading
 from modebook.rig.rules._text import about, fixture_told, stretch_told, unit_told
 
@@ -16,7 +15,7 @@ _PAR = {"model": "Par", "modes": [{"name": "Wide", "number": 1, "footprint": 8, 
 
 def check(reading: RigReading) -> Iterable[Fault]:
     """A fault for each later row and each earlier one that it meets."""
-    for meeting in meetings(reading.rows):
+    for meeting in reading.meetings:
         if meeting.twins:
             continue
         row, other = meeting.later, meeting.other
@@ -34,8 +33,10 @@ def check(reading: RigReading) -> Iterable[Fault]:
                 "first_address": start.address,
                 "last_address": Address.from_absolute(meeting.last).address,
                 "slots": slots,
+                "cost_slots": 0,
             },
-            f"give one of the two another address: this one takes {row.last - row.first + 1} slots",
+            f"give one of the two another address: this one takes {row.last - row.first + 1} slots, and "
+            "a move costs no more",
             unit=row.unit.number,
             row=row.unit.row,
         )

@@ -33,6 +33,7 @@ def check(reading: RigReading) -> Iterable[Fault]:
                 "universe": at.universe,
                 "first_address": at.address,
                 "slots": row.last - row.first + 1,
+                "cost_slots": 0,
             },
             "nothing, if the two are meant to do the same; else give one of them another address",
             unit=row.unit.number,

@@ -18,7 +18,7 @@ def check(reading: RigReading) -> Iterable[Fault]:
         yield Fault(
             fault.column,
             f"column {fault.column}: {fault.why}",
-            {"column": fault.column, "found": fault.found},
+            {"column": fault.column, "found": fault.found, "cost_slots": None},
             unit=fault.unit,
             row=fault.row,
         )
@@ -37,7 +37,7 @@ def _unknown_parts(reading: RigReading) -> Iterable[Fault]:
         yield Fault(
             "part",
             f"the mode {row.mode.mode.name} of {fixture_told(row)} has no part {row.unit.part!r}",
-            {**about(row), "column": "part", "found": row.unit.part, "parts": keys},
+            {**about(row), "column": "part", "found": row.unit.part, "parts": keys, "cost_slots": 0},
             remedy,
             unit=row.unit.number,
             row=row.unit.row,
@@ -56,7 +56,7 @@ def _missing_parts(reading: RigReading) -> Iterable[Fault]:
                 "part",
                 f"the mode {first.mode.mode.name} has {len(first.mode.blocks)} start addresses, "
                 f"and the patch has none for {' and '.join(missing)}",
-                {**about(first), "column": "part", "found": "", "missing_parts": missing},
+                {**about(first), "column": "part", "found": "", "missing_parts": missing, "cost_slots": 0},
                 "add a row with the same unit number for each",
                 severity="warning",
                 unit=first.unit.number,

@@ -40,7 +40,7 @@ def check(reading: RigReading) -> Iterable[Fault]:
                 "unit",
                 f"the number {row.unit.number} stands on row {other.unit.row} too, for {fixture_told(other)}"
                 + (f", part {part}" if part and part == other.part else ""),
-                {**about(row), "other_unit": other.unit.number, "other_row": other.unit.row},
+                {**about(row), "other_unit": other.unit.number, "other_row": other.unit.row, "cost_slots": 0},
                 "give one of the two another number; one unit may have a row for each part of its mode",
                 unit=row.unit.number,
                 row=row.unit.row,

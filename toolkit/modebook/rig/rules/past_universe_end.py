@@ -21,7 +21,7 @@ def check(reading: RigReading) -> Iterable[Fault]:
             continue
         fits = SLOTS_PER_UNIVERSE - block.footprint + 1
         remedy = (
-            f"{fits} is the last address at which its {block.footprint} slots fit"
+            f"{fits} is the last address at which its {block.footprint} slots fit, and a move costs no more"
             if fits >= 1
             else "no address in one universe holds it: choose another mode"
         )
@@ -36,6 +36,7 @@ def check(reading: RigReading) -> Iterable[Fault]:
                 "footprint": block.footprint,
                 "slots_beyond": row.beyond,
                 "last_address_that_fits": max(fits, 0),
+                "cost_slots": 0 if fits >= 1 else None,
             },
             remedy,
             unit=row.unit.number,

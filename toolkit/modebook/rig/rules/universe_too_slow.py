@@ -15,7 +15,7 @@ _PAR = {"model": "Par", "modes": [{"name": "Wide", "number": 1, "footprint": 8, 
 def check(reading: RigReading) -> Iterable[Fault]:
     """A fault for each universe that cannot be sent as often as the rig says, on its highest unit."""
     for universe in reading.universes:
-        gateway_hz = reading.rig.link(universe.number).gateway_hz
+        gateway_hz = reading.link(universe.number).gateway_hz
         wanted_hz = gateway_hz or reading.rig.refresh_hz
         most_hz = max_refresh_hz(universe.highest_address)
         if wanted_hz <= most_hz * (1 + RATE_ROUNDING):
@@ -32,6 +32,7 @@ def check(reading: RigReading) -> Iterable[Fault]:
                 "max_refresh_hz": round(most_hz, 3),
                 "refresh_hz": wanted_hz,
                 "sender": sender,
+                "cost_slots": 0,
             },
             f"lower the {sender}'s rate in rig.json, or patch this universe to a lower address",
             unit=unit.number if unit else None,

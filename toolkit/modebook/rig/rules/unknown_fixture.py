@@ -20,7 +20,7 @@ def check(reading: RigReading) -> Iterable[Fault]:
         told = row.unit.fixture
         if row.fixture is not None or not told:
             continue
-        figure: dict[str, object] = {"fixture": told, "mode": row.unit.mode}
+        figure: dict[str, object] = {"fixture": told, "mode": row.unit.mode, "cost_slots": None}
         if row.unreadable:
             message = f"the record of {told} cannot be read: {row.unreadable}"
             remedy = "mend the record; `modebook check` tells all that is wrong with it"

@@ -33,7 +33,7 @@ def check(reading: RigReading) -> Iterable[Fault]:
         if row.fixture is None or row.mode is not None or not row.unit.mode:
             continue
         told, modes = row.unit.mode, row.fixture.fixture.modes
-        figure: dict[str, object] = {"fixture": row.identity, "mode": told}
+        figure: dict[str, object] = {"fixture": row.identity, "mode": told, "cost_slots": None}
         if row.modes:
             names = [_told(modes[index]) for index in row.modes]
             message = f"{told!r} may be the mode {either(names)} of {fixture_told(row)}"
