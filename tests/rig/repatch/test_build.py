@@ -103,6 +103,17 @@ def test_a_unit_that_rdm_reaches_is_not_moved_to_where_it_does_not() -> None:
     assert plan.unmet == ()
 
 
+def test_no_unit_is_moved_for_the_sake_of_a_link() -> None:
+    """RDM would reach it in universe 2, but another universe is another cable: it stays, and is told."""
+    way = {"by": "rdm", "pid": "0x8001", "size": 1, "values": {"off": 0, "on": 1}}
+    modes = [{"name": "One", "parameters": [dimmer(1, 2)]}]
+    lamp = {"model": "Lamp", "settings": [RESPONSE | {"ways": [way]}], "modes": modes}
+    patch = TITLES + "1,Lamp,One,1,1,\n2,Lamp,One,2,1,\n"
+    plan = repatch(rig(patch, lamp, links={"1": {"rdm": "no"}, "2": {"rdm": "yes"}}))
+    assert plan.changes == ()
+    assert [one.unit for one in plan.unmet] == ["1"]
+
+
 def test_only_the_demands_that_the_rig_states_count() -> None:
     """Without demands nothing changes, coarse or not."""
     plan = repatch(rig(TITLES + "1,Yoke,Basic,1,1,\n2,Wash,Short,1,4,\n", repatch={"demands": []}))

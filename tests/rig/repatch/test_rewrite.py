@@ -130,6 +130,15 @@ def test_moves_are_read_back_in_every_notation(first: str, second: str, expected
     assert {rows[1][3], rows[2][3]} & {first, second}
 
 
+def test_a_point_keeps_three_digits_behind_it() -> None:
+    """1.5 could be 1/5, 1/50 or 1/500, so the moved unit is written with its zeros."""
+    text = "Unit,Fixture,Mode,Address\n1,Yoke,Fine,1.101\n2,Yoke,Fine,1.103\n"
+    rows = list(csv.reader(io.StringIO(planned(text.encode()).decode())))
+    (moved,) = {rows[1][3], rows[2][3]} - {"1.101", "1.103"}
+    universe, _, address = moved.partition(".")
+    assert (universe, len(address)) == ("1", 3)
+
+
 def test_a_workbook_becomes_a_csv_with_its_columns() -> None:
     """Titles and order stay; a note that a spreadsheet would compute is made harmless."""
     openpyxl = pytest.importorskip("openpyxl")

@@ -14,6 +14,7 @@ from modebook.rig.repatch.dive import dive
 from modebook.rig.repatch.errors import ImpossibleError, UnsolvedError
 from modebook.rig.repatch.exact import search
 from modebook.rig.repatch.feasible import refuse_hopeless
+from modebook.rig.repatch.greedy import greedy
 from modebook.rig.repatch.master import SHORT_COST, Choice, Master
 from modebook.rig.repatch.placing import placings_of
 from modebook.rig.repatch.problem import PassReport, Problem, Solution
@@ -101,6 +102,8 @@ class _Solving:
         dived = dive(master, monotonic() + self.left() / 3)
         found = master.choose(self.left() / 4, dived)
         if found is None or master.short(found):
+            found = greedy(master)
+        if found is None:
             return None
         self.report("demands", best, best, began)
         return found
@@ -114,6 +117,9 @@ class _Solving:
             raise ImpossibleError(_NO_ROOM)
         found = master.choose(self.left() / 3, None)
         if found is not None and not master.short(found):
+            return found
+        found = greedy(master)
+        if found is not None:
             return found
         searched = search(master, SHORT_COST, self.left() / 3)
         if searched is not None and searched.choice is not None:
