@@ -12,7 +12,7 @@ from typing import Any
 
 ROOT = Path(__file__).resolve().parents[2]
 BLOCK = re.compile(
-    r"^```console\n\$ (?P<command>modebook .*)\n(?P<output>(?:(?!```).*\n)*)```$", re.MULTILINE
+    r"^```console\n\$ (?P<command>.*modebook .*)\n(?P<output>(?:(?!```).*\n)*)```$", re.MULTILINE
 )
 
 
