@@ -8,6 +8,7 @@ import shutil
 from pathlib import Path
 
 import pytest
+
 from support.program import CATALOG, Program
 
 JETTY = CATALOG / "rigs" / "ossilby-jetty"

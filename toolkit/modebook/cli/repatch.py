@@ -33,7 +33,7 @@ def repatch(
     catalog: CatalogOption = None,
     as_json: JsonOption = False,
 ) -> None:
-    """Plan a repatch: what the rig demands, met with the fewest moves; then fewest universes, fewest slots."""
+    """Plan a repatch: what the rig demands, with the fewest moves; then fewest universes, fewest slots."""
     from modebook.render.extras import needs
     from modebook.rig.open_rig import open_rig
     from modebook.rig.repatch.build import repatch as plan_of

@@ -110,9 +110,7 @@ RepatchDemand = Literal["no-coarse", "remote-smoothing", "footprint-kept"]
 class Repatch(Part):
     """What a new patch for this job must do, and what it must leave alone."""
 
-    demands: list[RepatchDemand] = Field(
-        default_factory=lambda: ["no-coarse", "remote-smoothing", "footprint-kept"]
-    )
+    demands: list[RepatchDemand] = ["no-coarse", "remote-smoothing", "footprint-kept"]
     """What every unit's mode should give: no coarse findings, smoothing without a hand on the fixture, the
     footprint that it has now."""
     pinned: list[Text] = Field(default_factory=list)

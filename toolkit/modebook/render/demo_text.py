@@ -85,9 +85,9 @@ def _audited(audit: Audit) -> list[str]:
 def _answer(remote: RigRemote) -> str:
     slot, rdm, reaches = len(remote.of("slot")), len(remote.of("rdm")), remote.rdm_reaches
     return (
-        f"{slot} of {len(remote.units)} units by a slot of the mode they are patched in; {rdm} only over RDM, which "
-        f"reaches {reaches['yes']} of these, does not reach {reaches['no']}, and may or may not reach "
-        f"{reaches['unknown']}; {len(remote.of('hand'))} only with a hand on the fixture."
+        f"{slot} of {len(remote.units)} units by a slot of the mode they are patched in; "
+        f"{rdm} only over RDM, which reaches {reaches['yes']} of these, does not reach {reaches['no']}, "
+        f"and may or may not reach {reaches['unknown']}; {len(remote.of('hand'))} only with a hand on the fixture."
     )
 
 

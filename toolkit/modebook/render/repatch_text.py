@@ -1,4 +1,4 @@
-"""A repatch plan for people: before and after, who changes mode, who moves where, what stays unmet and why."""
+"""A repatch plan for people: who changes mode, who moves where, what stays unmet and why."""
 
 from __future__ import annotations
 
@@ -28,8 +28,9 @@ def repatch_text(plan: Plan) -> str:
     if plan.changes:
         out.append(
             _wrapped(
-                "Set the new modes and addresses on the fixtures before the patch is loaded; a fixture may reset "
-                "and move when its mode changes: people clear of it. Then: modebook audit, on the new patch."
+                "Set the new modes and addresses on the fixtures before the patch is loaded; a fixture may "
+                "reset and move when its mode changes: people clear of it. Then: modebook audit, on the new "
+                "patch."
             )
         )
     return "\n".join(out) + "\n"
