@@ -22,7 +22,17 @@ from modebook.documents.fixture import (
     WheelPosition,
 )
 from modebook.documents.policy import Override, Policy, Severity, Threshold
-from modebook.documents.rig import Camera, Link, Loss, Planted, Reach, Rig, UnitNote
+from modebook.documents.rig import (
+    Camera,
+    Link,
+    Loss,
+    Planted,
+    Reach,
+    Repatch,
+    RepatchDemand,
+    Rig,
+    UnitNote,
+)
 from modebook.words.e120 import Category
 from modebook.words.records import Standing
 from support.charts import (
@@ -279,6 +289,18 @@ def rigs() -> st.SearchStrategy[Json]:
         },
     )
     planted = piece(Planted, {"rule": KEYS, "unit": TEXTS, "about": TEXTS}, {})
+    repatch = piece(
+        Repatch,
+        {},
+        {
+            "demands": st.lists(words(RepatchDemand), max_size=3),
+            "pinned": st.lists(TEXTS, max_size=2),
+            "reserved_universes": st.lists(st.integers(1, 63_999), max_size=2),
+            "more_universes": st.integers(0, 64),
+            "spare_slots": st.integers(0, 512),
+            "together": st.lists(TEXTS, max_size=2),
+        },
+    )
     universes = st.sampled_from(("1", "2", "63999", "other"))
     return piece(
         Rig,
@@ -292,5 +314,6 @@ def rigs() -> st.SearchStrategy[Json]:
             "policy": st.dictionaries(KEYS, override | FIGURES, max_size=3),
             "units": st.dictionaries(TEXTS, note, max_size=2),
             "planted": st.lists(planted, max_size=2),
+            "repatch": repatch,
         },
     )

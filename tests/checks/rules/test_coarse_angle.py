@@ -82,10 +82,10 @@ def test_whole_degrees_sent_step_by_one() -> None:
     assert faults({"parameter": "gobo-index", "slots": [1, 2], "span": deg(0, 360, raw=True)}) == []
 
 
-def test_each_menu_state_has_its_own_step() -> None:
+def test_of_several_menu_states_the_coarsest_speaks_for_all() -> None:
     spans = [deg(0, 540, given="540 degrees"), deg(0, 630, given="630 degrees")]
     found = faults({"parameter": "pan", "slots": [1], "span": spans})
-    assert [fault.figure["given"] for fault in found] == ["540 degrees", "630 degrees"]
+    assert [fault.figure["given"] for fault in found] == ["630 degrees"]
 
 
 def test_a_pan_of_unrecorded_travel_is_told_without_a_step_in_degrees() -> None:

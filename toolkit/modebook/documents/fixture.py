@@ -156,11 +156,15 @@ class Fixture(Part):
 
     @model_validator(mode="after")
     def _keys_once(self) -> Self:
+        self.each_key_once()
+        return self
+
+    def each_key_once(self) -> None:
+        """Raises ValueError where two of a kind have one key."""
         each_once("sources", (source.key for source in self.sources))
         each_once("settings", (setting.key for setting in self.settings))
         each_once("wheels", (wheel.key for wheel in self.wheels))
         each_once("emitters", (emitter.key for emitter in self.emitters))
-        return self
 
     @property
     def id(self) -> str:

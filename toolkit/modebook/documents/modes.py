@@ -308,8 +308,12 @@ class Mode(Part):
 
     @model_validator(mode="after")
     def _in_order(self) -> Self:
+        self.in_order()
+        return self
+
+    def in_order(self) -> None:
+        """Raises ValueError where it has more slots than any mode, or two parts of one key."""
         if self.cells or self.parts:
             own = _bytes_placed(self.parameters, self.cells)
             _bound(own + sum(part.bytes_placed for part in self.parts))
             each_once("parts", (part.key for part in self.parts))
-        return self

@@ -9,7 +9,7 @@ from modebook.checks.reading import FixtureReading, ModeReading
 from modebook.checks.rule import Example, Rule
 from modebook.checks.rules._text import mode_told, perhaps
 from modebook.documents.layout import Holder
-from modebook.documents.modes import Mode, Span
+from modebook.documents.modes import Block, Mode, Span
 from modebook.documents.settings import Setting
 
 _ORIGIN_HELP = "name its source, or record the source first"
@@ -59,7 +59,8 @@ def check(reading: FixtureReading) -> Sequence[Fault]:
 
 
 def _cells_are_known(mode: Mode, known: set[str]) -> bool:
-    return all(key in known for holder in (mode, *mode.parts) for key, _ in _in_cells(holder, ""))
+    holders: list[Mode | Block] = [mode, *mode.parts]
+    return all(key in known for holder in holders for key, _ in _in_cells(holder, ""))
 
 
 def _has_origins(setting: Setting, known: set[str]) -> bool:

@@ -1,0 +1,71 @@
+"""The charts of the corpus, open and aside: each a name, a layout, a format, and a function that makes it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from importlib import import_module
+
+from intake.corpus.content import Made
+
+SUFFIXES = ("pdf", "xlsx", "ods", "csv", "html", "txt")
+
+
+@dataclass(frozen=True)
+class Chart:
+    """One chart. `trap` names the trap that it sets, by its number in the list of the README."""
+
+    name: str
+    layout: str
+    suffix: str
+    language: str
+    maker: str
+    model: str
+    make: Callable[[int], Made]
+    trap: int | None = None
+    seed: int = 1
+
+
+_FOUND: dict[str, list[Chart]] = {"open": [], "aside": []}
+FAMILIES = {
+    "open": [
+        "rows",
+        "columns",
+        "sides",
+        "blocks",
+        "sheets",
+        "pages",
+        "texts",
+        "traps_text",
+        "traps_pdf",
+        "traps_more",
+    ],
+    "aside": ["rows", "sides", "blocks", "sheets", "texts", "traps"],
+}
+
+
+def chart(
+    name: str,
+    layout: str,
+    suffix: str,
+    language: str,
+    maker: str,
+    model: str,
+    trap: int | None = None,
+    seed: int = 1,
+) -> Callable[[Callable[[int], Made]], Callable[[int], Made]]:
+    """Enters a generator in the corpus, under the folder that its module stands in."""
+
+    def enter(make: Callable[[int], Made]) -> Callable[[int], Made]:
+        kept = make.__module__.split(".")[-2]
+        _FOUND[kept].append(Chart(name, layout, suffix, language, maker, model, make, trap, seed))
+        return make
+
+    return enter
+
+
+def charts(kept: str) -> list[Chart]:
+    """All charts of `open` or `aside`, in the order of their modules."""
+    for family in FAMILIES[kept]:
+        import_module(f"intake.corpus.{kept}.{family}")
+    return list(_FOUND[kept])

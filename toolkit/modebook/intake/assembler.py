@@ -1,0 +1,205 @@
+"""The one assembler: what any reader yields becomes the modes, settings and doubts of a document."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+
+from modebook.intake.chart_rows import ChartRow
+from modebook.intake.charts import Chart, Gathered, Walk
+from modebook.intake.drafts import DraftMode, DraftParameter, Json, Unsure
+from modebook.intake.entries import build_entries
+from modebook.intake.folding import fold
+from modebook.intake.footnotes import Footnotes
+from modebook.intake.grid import Source
+from modebook.intake.headings import ModeHead
+from modebook.intake.loose_rows import values_of
+from modebook.intake.mode_drafts import build_mode
+from modebook.intake.names import read_name
+from modebook.intake.prose import modes_of_prose
+from modebook.intake.readings import Reading
+from modebook.intake.setting_ranges import Settings
+
+
+@dataclass(slots=True)
+class Assembled:
+    """The parts of a document that come out of the charts."""
+
+    modes: list[Json] = field(default_factory=list)
+    settings: list[Json] = field(default_factory=list)
+    doubts: list[Json] = field(default_factory=list)
+    readings: list[Reading] = field(default_factory=list)
+    """Pointer and place of everything that was read, for the report."""
+
+
+def assemble(source: Source, source_key: str) -> Assembled:
+    """Modes, settings and doubts of everything that a source holds; empty where it holds no chart."""
+    gathered = Walk().over(source)
+    settings = Settings()
+    modes: list[DraftMode] = []
+    for chart in gathered.charts:
+        modes.extend(_modes_of(chart, gathered, settings))
+    if not modes:
+        modes = modes_of_prose(gathered.prose)
+    modes = _without_copies(modes)
+    return _written(modes, settings, source_key)
+
+
+def _modes_of(chart: Chart, gathered: Gathered, settings: Settings) -> list[DraftMode]:
+    entries, lost = build_entries(_with_shared(chart, gathered))
+    notes = Footnotes([*gathered.footnotes, *chart.notes])
+    found: list[DraftMode] = []
+    for column, (head, title) in enumerate(zip(chart.heads, chart.titles, strict=True)):
+        if not any(e.slots.get(column) and e.slots[column].kind == "slots" for e in entries):
+            continue
+        mode = _mode(head, title, chart)
+        build_mode(mode, entries, column, settings, notes)
+        for row in lost:
+            mode.unsure.append(Unsure("this row belongs to no slot", row.raw, "left out", "", row.place))
+        for why in chart.why:
+            mode.unsure.append(Unsure(why, place=chart.place))
+        for text, place in chart.stray:
+            if any(letter.isdigit() for letter in text):
+                mode.unsure.append(
+                    Unsure("this text inside the chart was not understood", text, "left out", "", place)
+                )
+        found.append(mode)
+    return found
+
+
+def _mode(head: ModeHead | None, title: str, chart: Chart) -> DraftMode:
+    place = chart.rows[0].place if chart.rows else chart.place
+    place = replace(place, row=None) if place.page is not None else place
+    if head is None:
+        mode = DraftMode(title, None, None, place)
+    else:
+        mode = DraftMode(head.name, head.number, None, place, printed_footprint=head.footprint)
+    return mode
+
+
+def _with_shared(chart: Chart, gathered: Gathered) -> list[ChartRow]:
+    """The rows of a chart, with the values that another table gives for a function by its name."""
+    if not gathered.shared:
+        return chart.rows
+    tables: dict[str, list[ChartRow]] = {}
+    for name, rows in gathered.shared:
+        tables.setdefault(fold(read_name(name).label or name), []).extend(rows)
+    found: list[ChartRow] = []
+    for index, row in enumerate(chart.rows):
+        found.append(row)
+        names = {fold(read_name(text).label) for text in (row.name, *row.matrix.values()) if text}
+        below = chart.rows[index + 1] if index + 1 < len(chart.rows) else None
+        has_own = bool(values_of(row)) or (below is not None and not below.has_slot and below.has_value)
+        level = read_name(row.name or next(iter(row.matrix.values()), "")).level
+        if row.has_slot and not has_own and not level:
+            for name in names:
+                if name in tables:
+                    found.extend(replace(r, slots={}, why=list(r.why)) for r in tables[name])
+                    break
+    return found
+
+
+def _without_copies(modes: list[DraftMode]) -> list[DraftMode]:
+    """Two tables of one title: the same contents are one mode, different contents are two, and marked."""
+    found: list[DraftMode] = []
+    for mode in modes:
+        twins = [
+            m for m in found if fold(m.name) == fold(mode.name) and m.number == mode.number and mode.name
+        ]
+        if any(_contents(m) == _contents(mode) for m in twins):
+            continue
+        if twins:
+            mode.unsure.append(
+                Unsure(
+                    "two tables with different contents have this title",
+                    mode.name,
+                    "two modes",
+                    "/name",
+                    mode.place,
+                )
+            )
+            mode.note = "A second table of this title."
+        found.append(mode)
+    return found
+
+
+def _contents(mode: DraftMode) -> object:
+    plain = [{k: v for k, v in p.to_json().items() if k != "place"} for p in mode.parameters]
+    blocks = [
+        (cells, [{k: v for k, v in p.to_json().items() if k != "place"} for p in members])
+        for cells, members in mode.cells
+    ]
+    return (plain, blocks, mode.footprint)
+
+
+def _written(modes: list[DraftMode], settings: Settings, source_key: str) -> Assembled:
+    made = Assembled(settings=settings.to_json(source_key))
+    for index, mode in enumerate(modes):
+        pointer = f"/modes/{index}"
+        entry: Json = {"name": mode.name or f"{mode.footprint} slots"}
+        if mode.number is not None and 1 <= mode.number <= 255:
+            entry["number"] = mode.number
+        entry["footprint"] = mode.footprint or 0
+        entry["source"] = source_key
+        if str(mode.place):
+            entry["place"] = str(mode.place)
+        if mode.given:
+            entry["given"] = mode.given
+        entry["parameters"] = []
+        for number, parameter in enumerate(mode.parameters):
+            entry["parameters"].append(parameter.to_json())
+            at = f"{pointer}/parameters/{number}"
+            made.readings.extend(_readings(parameter, at))
+            made.doubts.extend(_doubt(unsure, at, tuple(parameter.slots)) for unsure in parameter.unsure)
+        if mode.cells:
+            entry["cells"] = []
+        for number, (cells, members) in enumerate(mode.cells):
+            at = f"{pointer}/cells/{number}"
+            note = cells.pop("note", None)
+            block = {**cells, "parameters": [member.to_json() for member in members]}
+            if note:
+                block["note"] = note
+            entry["cells"].append(block)
+            for inner, member in enumerate(members):
+                made.readings.extend(_readings(member, f"{at}/parameters/{inner}"))
+                made.doubts.extend(_doubt(unsure, f"{at}/parameters/{inner}", ()) for unsure in member.unsure)
+        if mode.note:
+            entry["note"] = mode.note
+        made.modes.append(entry)
+        made.doubts.extend(_doubt(unsure, pointer, unsure.slots) for unsure in mode.unsure)
+    made.doubts = _once(made.doubts)
+    return made
+
+
+def _readings(parameter: DraftParameter, pointer: str) -> list[Reading]:
+    """The rows that a parameter was read from: its own, those of its ranges and of its finer bytes."""
+    entry = parameter.entry
+    found = [Reading(pointer, entry.place, entry.printed)]
+    stretches = [stretch for stretch in parameter.stretches if stretch.values]
+    if len(parameter.ranges) == len(stretches):
+        for index, stretch in enumerate(stretches):
+            if "derived" not in stretch.row.why and stretch.place != entry.place:
+                found.append(Reading(f"{pointer}/ranges/{index}", stretch.place, stretch.printed))
+    found.extend(Reading(pointer, fine.place, fine.printed) for fine in parameter.fines)
+    return found
+
+
+def _doubt(unsure: Unsure, pointer: str, slots: tuple[int, ...]) -> Json:
+    made: Json = {"pointer": pointer + unsure.below}
+    if slots:
+        made["slots"] = list(slots)
+    if unsure.place is not None and str(unsure.place):
+        made["place"] = str(unsure.place)
+    if unsure.printed:
+        made["printed"] = unsure.printed
+    if unsure.read:
+        made["read"] = unsure.read
+    made["why"] = unsure.why
+    return made
+
+
+def _once(doubts: list[Json]) -> list[Json]:
+    found: list[Json] = []
+    for doubt in doubts:
+        if doubt not in found:
+            found.append(doubt)
+    return found

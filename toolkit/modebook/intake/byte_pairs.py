@@ -1,0 +1,222 @@
+"""Brings the bytes of one parameter together: fine to coarse by name, wherever they stand."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from modebook.intake.chart_rows import SlotCell
+from modebook.intake.drafts import DraftParameter
+from modebook.intake.entries import Entry
+from modebook.intake.folding import fold
+from modebook.intake.lexicon import SURE
+from modebook.intake.loose_rows import values_of
+from modebook.intake.names import Name, read_name
+from modebook.intake.naming import settle_name
+from modebook.words.parameters import PARAMETERS
+
+_LETTERS = {
+    "r": "red",
+    "g": "green",
+    "b": "blue",
+    "w": "white",
+    "a": "amber",
+    "c": "cyan",
+    "m": "magenta",
+    "y": "yellow",
+    "l": "lime",
+}
+_MIXES = ("rgb", "rgbw", "rgba", "rgbaw", "rgbwa", "cmy", "rgbl", "rgbal", "rgbla", "rgbalw")
+
+
+def name_of_entry(entry: Entry, mode: int) -> Name:
+    """The name of an entry in one mode, with the byte that a column of bits adds, and its cell's number."""
+    printed = entry.matrix.get(mode) or entry.name
+    if not printed and len(entry.stretches) == 1:
+        printed = entry.stretches[0].text
+    name = read_name(printed)
+    if entry.bits and name.level is None:
+        marked = read_name(
+            f"x {entry.bits}" if not re.fullmatch(r"\d+", entry.bits.strip()) else f"x {entry.bits} bit"
+        )
+        if marked.level is not None:
+            name = replace(name, level=marked.level, bits=marked.bits)
+    return name
+
+
+def parameters_of(entries: list[Entry], mode: int) -> list[DraftParameter]:
+    """The parameters of one mode: its entries with a slot in it, fine bytes joined to their coarse ones."""
+    found: list[DraftParameter] = []
+    fines: list[tuple[DraftParameter, int]] = []
+    gap = False
+    for entry in entries:
+        gap = gap or entry.elision
+        cell = entry.slots.get(mode)
+        if cell is None or cell.kind != "slots":
+            continue
+        name = name_of_entry(entry, mode)
+        for parameter in _split(entry, cell, name):
+            parameter.after_gap, gap = gap, False
+            settle_name(parameter)
+            level = parameter.name.level
+            if level and parameter.bytes == 1:
+                fines.append((parameter, len(found)))
+            found.append(parameter)
+    for parameter, _ in fines:
+        coarse = _coarse_of(parameter, found)
+        if coarse is None:
+            parameter.doubt(
+                "the name says that it is a fine byte, and no coarse byte of that name is printed",
+                read="a parameter of its own",
+            )
+            continue
+        coarse.slots.append(parameter.slots[0])
+        coarse.fines.append(parameter.entry)
+        coarse.defaults.append(parameter.entry.default)
+        if values_of_entry(parameter) and _tells_more(parameter):
+            coarse.doubt("the fine byte has ranges of its own", parameter.entry.printed, "left out")
+        for why, printed in parameter.entry.why:
+            coarse.doubt(why, printed)
+        found.remove(parameter)
+    return found
+
+
+def values_of_entry(parameter: DraftParameter) -> bool:
+    """Whether its entry prints values."""
+    return any(stretch.values for stretch in parameter.entry.stretches)
+
+
+def _tells_more(parameter: DraftParameter) -> bool:
+    values = [v for s in parameter.entry.stretches for v in s.values]
+    if len(values) != 1:
+        return len(values) > 1
+    return not (values[0].start == 0 and values[0].end in (255, 65535, 16777215))
+
+
+def _coarse_of(fine: DraftParameter, found: list[DraftParameter]) -> DraftParameter | None:
+    """The parameter that a fine byte belongs to: by its printed name, else by its word, else the one
+    before.
+    """
+    level = fine.name.level or 1
+    open_ = [p for p in found if p is not fine and not (p.name.level or 0) >= 1 and len(p.slots) == level]
+    base = fold(fine.name.base)
+    if base:
+        same = [p for p in open_ if fold(p.name.base) == base and p.entry.group == fine.entry.group]
+        if not same:
+            same = [p for p in open_ if fold(p.name.base) == base]
+        if len(same) > 1:
+            # The same name several times: cells without numbers. The nearest one before it.
+            before = [p for p in same if p.slots[0] < fine.slots[0]]
+            nearest = max(before, key=lambda p: p.slots[0]) if before else None
+            if nearest is not None:
+                return nearest
+        if same:
+            return same[0]
+        if fine.name.sure:
+            word = [p for p in open_ if p.name.sure and p.word == fine.word and p.number == fine.number]
+            if len(word) == 1:
+                if fold(word[0].label) != base:
+                    near = word[0].slots[-1] + 1 == fine.slots[0]
+                    if not near:
+                        word[0].doubt(
+                            f"the fine byte is called {fine.name.label!r}, the coarse one {word[0].label!r}",
+                            fine.entry.printed,
+                            f"slots {word[0].slots[0]} and {fine.slots[0]}",
+                        )
+                return word[0]
+        return None
+    # Nothing but `fine`: it can only be the slot above.
+    above = [p for p in open_ if p.slots[-1] + 1 == fine.slots[0]]
+    return above[0] if len(above) == 1 else None
+
+
+def _split(entry: Entry, cell: SlotCell, name: Name) -> list[DraftParameter]:
+    """The parameters behind one slot cell: mostly one; several slots may be bytes, or several things."""
+    slots = list(cell.slots)
+    if cell.mark == "fine only":
+        name = replace(name, level=name.level or 1)
+    count = len(slots)
+    word = name.word or "other"
+    if count == 1:
+        return [_one(entry, slots, name, word)]
+    names = _names(entry.name or (entry.stretches[0].text if len(entry.stretches) == 1 else ""), count)
+    if names:
+        return [_listed(entry, slot, part) for slot, part in zip(slots, names, strict=True)]
+    if word == "reserved" or (word == "other" and not name.label):
+        return [_one(entry, [slot], name, "reserved" if word == "reserved" else "other") for slot in slots]
+    if count <= 4:
+        made = _one(entry, slots, name, word)
+        single = PARAMETERS[word].continuous
+        values = [v for s in entry.stretches for v in s.values]
+        wide = any(v.wide or v.pairs for v in values)
+        marked = name.bits in (16, 24) or (name.level or 0) >= 1
+        if cell.run and count > 2 and not wide:
+            made.doubt(
+                f"slots {slots[0]}-{slots[-1]} may be {count} bytes of one parameter or {count} parameters",
+                read="bytes of one parameter",
+            )
+        elif not single and not wide and not marked:
+            made.doubt(
+                "two slots beside one selector: bytes of one parameter or two parameters",
+                read="bytes of one parameter",
+            )
+        return [made]
+    made = _one(entry, slots[:1], name, word)
+    made.doubt(
+        f"{count} slots beside one name are not taken apart",
+        read=f"slot {slots[0]} only; {slots[1]}-{slots[-1]} are missing",
+    )
+    return [made]
+
+
+def _listed(entry: Entry, slot: int, printed: str) -> DraftParameter:
+    """One of several parameters that a cell names in a list."""
+    own = replace(
+        entry, name=printed, named=True, matrix={}, stretches=[replace(s, text="") for s in entry.stretches]
+    )
+    name = read_name(printed)
+    return _one(own, [slot], name, name.word or "other")
+
+
+def _names(text: str, count: int) -> list[str]:
+    """The names in a list (Red, Green, Blue; RGB), if there are just as many as slots."""
+    form = re.sub(r"[^a-z]", "", text.casefold())
+    if form in _MIXES and len(form) == count:
+        return [_LETTERS[letter] for letter in form]
+    parts = [
+        part.strip()
+        for part in re.split(r"\s*(?:,|/|;|\+|&|\n|\band\b|\bund\b|\bet\b|\by\b)\s*", text)
+        if part.strip()
+    ]
+    if len(parts) != count:
+        return []
+    read = [read_name(part) for part in parts]
+    if (
+        all(one.word for one in read)
+        and len({(one.word, one.number) for one in read}) == count
+        and all(one.score >= SURE or len(part) == 1 for one, part in zip(read, parts, strict=True))
+    ):
+        return parts
+    return []
+
+
+def _one(entry: Entry, slots: list[int], name: Name, word: str) -> DraftParameter:
+    made = DraftParameter(
+        word,
+        slots,
+        entry,
+        name,
+        label=name.label,
+        number=name.number,
+        cell=name.cell,
+        defaults=[entry.default],
+    )
+    made.stretches = list(entry.stretches)
+    for why, printed in entry.why:
+        made.doubt(why, printed)
+    return made
+
+
+def has_values(entry: Entry) -> bool:
+    """Whether any row of an entry prints values."""
+    return any(values_of(stretch.row) for stretch in entry.stretches)

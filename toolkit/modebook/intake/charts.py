@@ -1,0 +1,385 @@
+"""Walks a source and gathers its charts: which rows belong to which table of which mode."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+
+from modebook.intake.chart_rows import BLANK, ChartRow, SlotCell
+from modebook.intake.columns import Plan, plan_columns, split_sets
+from modebook.intake.grid import Grid, Leaf, Line, Place, Source
+from modebook.intake.headings import Footnote, ModeHead, read_footnote, read_mode_head, read_slot_head
+from modebook.intake.lexicon import SURE
+from modebook.intake.loose_rows import is_titled, looks_like_chart, loose_rows, values_of
+from modebook.intake.names import read_name
+from modebook.intake.rows import chart_rows
+
+
+@dataclass(slots=True)
+class Chart:
+    """The rows of one table (over all its pages), and the modes whose slots it holds."""
+
+    heads: list[ModeHead | None]
+    titles: list[str]
+    rows: list[ChartRow] = field(default_factory=list)
+    notes: list[Footnote] = field(default_factory=list)
+    place: Place = field(default_factory=Place)
+    why: list[str] = field(default_factory=list)
+    block: bool = False
+    """A heading and a small table a slot."""
+    loose: bool = False
+    stray: list[tuple[str, Place]] = field(default_factory=list)
+    """Text inside the chart that is no row of it."""
+
+    @property
+    def last(self) -> int:
+        """The highest slot of its first mode so far; of any, if that has none."""
+        first = [max(r.slots[0].slots) for r in self.rows if 0 in r.slots and r.slots[0].kind == "slots"]
+        return max(
+            first,
+            default=max(
+                (max(c.slots) for r in self.rows for c in r.slots.values() if c.kind == "slots"), default=0
+            ),
+        )
+
+
+@dataclass(slots=True)
+class Gathered:
+    """Everything found in a source."""
+
+    charts: list[Chart] = field(default_factory=list)
+    shared: list[tuple[str, list[ChartRow]]] = field(default_factory=list)
+    """Tables of values that name a function instead of a slot."""
+    prose: list[Line] = field(default_factory=list)
+    footnotes: list[Footnote] = field(default_factory=list)
+    menu: list[Line] = field(default_factory=list)
+
+
+class Walk:
+    """One pass over a source."""
+
+    def __init__(self) -> None:
+        self.found = Gathered()
+        self.chart: Chart | None = None
+        self.head: ModeHead | None = None
+        self.block_open = False
+        self.lines: list[Line] = []
+        self.function = ""
+
+    def over(self, source: Source) -> Gathered:
+        """Gather the charts of a source, page by page."""
+        for leaf in source.leaves:
+            self._leaf(leaf)
+        self._flush()
+        return self.found
+
+    def _leaf(self, leaf: Leaf) -> None:
+        for item in leaf.items:
+            if isinstance(item, Line):
+                self._line(item)
+            else:
+                self._flush()
+                for grid in split_sets(item):
+                    self._grid(grid)
+
+    # Lines
+
+    def _line(self, line: Line) -> None:
+        text = " ".join(line.text.split())
+        if not text:
+            return
+        note = read_footnote(text)
+        if note and (self.chart is not None or self.found.charts) and not note.mark.isdigit():
+            self._flush()
+            target = self.chart or self.found.charts[-1]
+            target.notes.append(note)
+            self.found.footnotes.append(note)
+            return
+        head = read_mode_head(text)
+        if head and not (
+            head.footprint is not None and not head.strong and self.lines and read_name(text).score >= SURE
+        ):
+            self._flush()
+            self.head = head
+            self.block_open = False
+            self.function = ""
+            return
+        slot = read_slot_head(text)
+        if slot and (self.block_open or text.casefold()[0].isalpha()):
+            self._flush()
+            self._block_head(slot.slots, slot.name, line)
+            return
+        name = read_name(text)
+        if name.sure and len(text) < 50:
+            self.function = text
+        self.lines.append(line)
+
+    def _flush(self) -> None:
+        """Read the lines gathered so far as rows of a chart, or keep them as prose."""
+        lines, self.lines = self.lines, []
+        if not lines:
+            return
+        if self.block_open and self.chart is not None and self.chart.block and self.chart.loose:
+            rows, left = loose_rows(lines)
+            if any(row.has_value for row in rows):
+                self.chart.rows.extend(rows)
+                self.chart.stray.extend((line.text, line.place) for line in left)
+                return
+        rows, left = loose_rows(lines)
+        if not looks_like_chart(rows, left, titled=is_titled(lines)):
+            self.found.prose.extend(lines)
+            self._missed(rows)
+            return
+        for piece in _by_restarts(rows):
+            chart = self._chart_for(piece, [""], None, lines[0].place)
+            chart.loose = True
+            chart.rows.extend(piece)
+        if self.chart is not None:
+            for line in left:
+                note = read_footnote(line.text)
+                if note:
+                    self.chart.notes.append(note)
+                else:
+                    self.chart.stray.append((line.text, line.place))
+
+    def _missed(self, rows: list[ChartRow]) -> None:
+        """Rows that look as if they belonged to the open chart, in lines that are none: never silently
+        lost.
+        """
+        if self.chart is None:
+            return
+        for row in rows:
+            values = values_of(row)
+            next_slot = any(
+                c.kind == "slots" and min(c.slots) == self.chart.last + 1 for c in row.slots.values()
+            )
+            if (next_slot and row.name) or (
+                values and values[-1].end in (255, 65535) and not values[-1].single
+            ):
+                self.chart.stray.append((row.raw, row.place))
+
+    # Headings over one slot
+
+    def _block_head(self, slots: tuple[int, ...], name: str, line: Line) -> None:
+        self._flush()
+        row = ChartRow(
+            line.place,
+            {0: SlotCell("slots", slots, run=len(slots) == 2 and slots[1] > slots[0])},
+            name=name,
+            raw=line.text,
+        )
+        fresh = (
+            self.chart is None
+            or not self.chart.block
+            or self.head is not None
+            or slots[0] == 1
+            or slots[0] <= self.chart.last
+        )
+        if fresh:
+            self.chart = Chart([self.head], [""], place=line.place, block=True, loose=True)
+            self.head = None
+            self.found.charts.append(self.chart)
+        assert self.chart is not None
+        self.chart.rows.append(row)
+        self.block_open = True
+
+    # Grids
+
+    def _grid(self, grid: Grid) -> None:
+        grid = self._headings_out(grid)
+        if not grid.rows:
+            return
+        turned = turned_matrix(grid)
+        if turned is not None:
+            grid = turned
+        plan = plan_columns(grid)
+        if plan is None:
+            self._no_chart(grid)
+            return
+        for index in plan.above:
+            self._above(grid, index)
+        rows = chart_rows(grid, plan)
+        if plan.is_values:
+            self._values_table(grid, plan, rows)
+            return
+        self.function = ""
+        for piece, head in _by_heads(rows):
+            if head is not None:
+                self.head = head
+            for part in _by_restarts(piece):
+                if not any(r.has_slot or r.has_value for r in part):
+                    continue
+                chart = self._chart_for(part, plan.modes or [""], plan, grid.place)
+                chart.rows.extend(part)
+        self.block_open = False
+
+    def _headings_out(self, grid: Grid) -> Grid:
+        """Take leading one-cell rows off a grid and treat them as lines: they are headings."""
+        rows = list(grid.rows)
+        while rows:
+            filled = [cell for cell in rows[0] if cell.flat]
+            if len(filled) != 1 or (
+                filled[0].column != 0 and filled[0].span == 1 and len(rows[0]) > 1 and grid.ruled
+            ):
+                break
+            text = filled[0].flat
+            if not read_mode_head(text) and not read_slot_head(text):
+                break
+            self._line(Line(text, filled[0].place))
+            rows.pop(0)
+        return Grid(rows, grid.place, grid.ruled)
+
+    def _above(self, grid: Grid, index: int) -> None:
+        texts = {cell.flat for cell in grid.rows[index] if cell.flat}
+        if len(texts) == 1:
+            head = read_mode_head(next(iter(texts)))
+            if head:
+                self.head = head
+
+    def _no_chart(self, grid: Grid) -> None:
+        """A grid that is no chart by its columns: perhaps lines of a chart whose columns did not come out."""
+        if not grid.ruled:
+            for row in grid.rows:
+                text = "  ".join(cell.flat for cell in row if cell.flat)
+                self._line(Line(text, row[0].place))
+            self._flush()
+
+    def _values_table(self, grid: Grid, plan: Plan, rows: list[ChartRow]) -> None:
+        """Values without slots: of the slot whose heading stands above, or of a function named there."""
+        if self.block_open and self.chart is not None and self.chart.block:
+            self.chart.rows.extend(rows)
+            return
+        if not plan.titled and not self.function:
+            self._missed(rows)
+            return
+        name = self.function
+        groups: list[tuple[str, list[ChartRow]]] = []
+        if plan.has("function") and plan.has("meaning"):
+            for row in rows:
+                if row.name:
+                    groups.append((row.name, []))
+                if groups:
+                    groups[-1][1].append(replace(row, name=""))
+        elif name:
+            groups.append((name, rows))
+        else:
+            self._missed(rows)
+        self.found.shared.extend(groups)
+        self.function = ""
+
+    def _chart_for(self, rows: list[ChartRow], modes: list[str], plan: Plan | None, place: Place) -> Chart:
+        """The chart that rows belong to: the open one if they go on with it, else a new one."""
+        first = next(
+            (min(c.slots) for r in rows for m, c in sorted(r.slots.items()) if c.kind == "slots"), None
+        )
+        chart, head = self.chart, self.head
+        same = (
+            chart is not None
+            and not chart.block
+            and (chart.titles == modes or (plan is not None and not any(modes)))
+        )
+        same = same and chart is not None and len(chart.titles) == len(modes)
+        if same and chart is not None:
+            repeated = (
+                head is None
+                or head.continued
+                or any(h is not None and h.name == head.name and h.number == head.number for h in chart.heads)
+            )
+            follows = (
+                first is None
+                or first > chart.last
+                or (first == chart.last and not rows[0].has_slot)
+                or (first == chart.last and not (head and not head.continued))
+            )
+            if repeated and follows:
+                self.head = None
+                return chart
+        heads: list[ModeHead | None]
+        if len(modes) == 1 and not modes[0]:
+            heads = [head]
+        elif len(modes) == 1:
+            own = read_mode_head(modes[0])
+            heads = [head if head is not None else own or _named(modes[0])]
+        else:
+            heads = [read_mode_head(title) or _named(title) for title in modes]
+        made = Chart(heads, list(modes), place=place)
+        if plan is not None:
+            made.why.extend(plan.why)
+        self.found.charts.append(made)
+        self.chart, self.head = made, None
+        return made
+
+
+def _named(title: str) -> ModeHead | None:
+    return ModeHead(title, title, None, None, True) if title else None
+
+
+def _by_heads(rows: list[ChartRow]) -> list[tuple[list[ChartRow], ModeHead | None]]:
+    """Rows parted where a heading inside the table names another mode; other headings give their group."""
+    found: list[tuple[list[ChartRow], ModeHead | None]] = [([], None)]
+    for row in rows:
+        if not row.whole:
+            found[-1][0].append(row)
+            continue
+        head = read_mode_head(row.whole)
+        if head is not None and (head.strong or head.footprint):
+            found.append(([], head))
+            continue
+        slot = read_slot_head(row.whole)
+        if slot is not None:
+            found[-1][0].append(
+                ChartRow(row.place, {0: SlotCell("slots", slot.slots)}, name=slot.name, raw=row.raw)
+            )
+            continue
+        found[-1][0].append(row)
+    return [(piece, head) for piece, head in found if piece]
+
+
+def _by_restarts(rows: list[ChartRow]) -> list[list[ChartRow]]:
+    """Rows parted where the slots begin again at 1: another mode without a heading."""
+    found: list[list[ChartRow]] = [[]]
+    last = 0
+    for index, row in enumerate(rows):
+        cell = row.slots.get(0, BLANK)
+        if cell.kind == "slots" and min(cell.slots) == 1 and last > 2 and len(row.slots) == 1:
+            following = [
+                min(r.slots[0].slots) for r in rows[index + 1 :] if r.slots.get(0, BLANK).kind == "slots"
+            ]
+            if following and following[0] in (1, 2, 3):
+                found.append([])
+                last = 0
+        if cell.kind == "slots":
+            last = max(cell.slots)
+        found[-1].append(row)
+    return [piece for piece in found if piece]
+
+
+def turned_matrix(grid: Grid) -> Grid | None:
+    """A matrix printed with the slots across and a mode a row, turned so that slots run down."""
+    if len(grid.rows) < 2 or grid.width < 4:
+        return None
+    head = [cell.flat for cell in grid.rows[0]]
+    numbers = [int(text) if text.isdigit() else None for text in head]
+    run = [n for n in numbers[1:] if n is not None]
+    if (
+        numbers[0] is not None
+        or len(run) < 3
+        or run != list(range(run[0], run[0] + len(run)))
+        or run[0] != 1
+        or len(run) != len(head) - 1
+    ):
+        return None
+    from modebook.intake.grid import Cell
+
+    rows = [
+        [
+            Cell("Slot", grid.place),
+            *(Cell(row[0].flat, row[0].place, 0, i + 1) for i, row in enumerate(grid.rows[1:])),
+        ]
+    ]
+    for column in range(1, grid.width):
+        line = [Cell(head[column], grid.rows[0][column].place, column, 0)]
+        line.extend(
+            Cell(row[column].text, row[column].place, column, i + 1) for i, row in enumerate(grid.rows[1:])
+        )
+        rows.append(line)
+    return Grid(rows, grid.place, grid.ruled)

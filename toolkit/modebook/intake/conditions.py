@@ -1,0 +1,132 @@
+"""Reads conditions: when slot 5 is 0-99; dimmer at 0 and strobe at 255; wenn Kanal 5 = 10-19."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import cache, lru_cache
+
+from modebook.intake.lexicon import SURE, exact, phrases
+from modebook.intake.names import read_name
+from modebook.intake.values import Values, read_values
+
+
+@dataclass(frozen=True, slots=True)
+class ReadCondition:
+    """One condition as printed: on a slot's number or a parameter's name, or a state in words."""
+
+    printed: str
+    slot: int | None = None
+    name: str | None = None
+    values: tuple[Values, ...] = ()
+    percent: bool = False
+    given: str | None = None
+
+
+_NUMBERS = (
+    r"\d{1,5}(?:\s*(?:-|–|—|\.\.+|…|to|bis|à|a|hasta)\s*\d{1,5})?(?:\s*%)?"
+    r"(?!\d)(?!\s*(?:s|sec|sek|hz|k|ms)\b)(?!\s*°)"
+)
+_AND = re.compile(r"\s*(?:,|;|\band\b|\bund\b|\bet\b|\by\b|\be\b|&)\s*", re.IGNORECASE)
+
+
+def _any(subject: str) -> str:
+    ordered = sorted(phrases("phrases", subject), key=len, reverse=True)
+    return "|".join(re.escape(phrase) for phrase in ordered if phrase)
+
+
+@cache
+def _patterns() -> tuple[re.Pattern[str], re.Pattern[str], re.Pattern[str]]:
+    when, slot = _any("when"), _any("slotword")
+    at = "|".join((_any("at"), "=", ":", "@"))
+    at_name = "|".join(
+        re.escape(p)
+        for p in sorted(
+            phrases("phrases", "at") - {"in", "en", "from", "has", "on", "auf", "da"}, key=len, reverse=True
+        )
+        if p
+    )
+    on_slot = re.compile(
+        rf"(?:\b(?P<when>{when})\b\s*)?(?:\b(?:the|le|la|el|il|der|den|dem)\s+)?\b(?:{slot})\b\.?\s*#?(?P<slots>\d{{1,3}}(?:\s*(?:,|and|und|et|y|e|&|\+)\s*\d{{1,3}}(?!\d))*)"
+        rf"\s*(?:\((?P<called>[^)]*)\)\s*)?(?:(?P<at>{at})\s*)*(?:(?:value|wert|valeur|valor|valore)s?\s*)?(?P<values>{_NUMBERS}(?:\s*(?:or|oder|ou|o)\s*{_NUMBERS})*)",
+        re.IGNORECASE,
+    )
+    on_name = re.compile(
+        rf"(?:\b(?P<when>{when})\b\s*)?(?P<name>[^\W\d][\w/' .-]{{0,40}}?)\s*"
+        rf"(?:(?:\b(?:{at_name})|=|:|@)(?:\s|(?=\d)))+"
+        rf"(?:(?:value|wert|valeur|valor|valore)s?\s*)?(?P<values>{_NUMBERS})",
+        re.IGNORECASE,
+    )
+    given = re.compile(rf"\b(?:{when})\b\s*(?P<state>.*\b(?:{_any('menu')})\b.*)", re.IGNORECASE)
+    return on_slot, on_name, given
+
+
+@lru_cache(maxsize=8_000)
+def read_conditions(text: str) -> tuple[ReadCondition, ...]:
+    """The conditions that a text prints; empty if it prints none."""
+    flat = " ".join(text.split())
+    if not any(letter.isdigit() for letter in flat) and not any(
+        word in flat.casefold() for word in ("menu", "menü", "menú", "display")
+    ):
+        return ()
+    from modebook.intake.phrases import _plain
+
+    flat = _plain(flat)
+    on_slot, on_name, given = _patterns()
+    found: list[ReadCondition] = []
+    taken: list[tuple[int, int]] = []
+    for match in on_slot.finditer(flat):
+        if match["when"] is None and match["at"] is None:
+            continue
+        values = _values(match["values"])
+        if not values:
+            continue
+        for number in re.findall(r"\d+", match["slots"]):
+            found.append(
+                ReadCondition(match[0].strip(), int(number), match["called"], values, "%" in match["values"])
+            )
+        taken.append(match.span())
+    pieces = _AND.split(_without(flat, taken))
+    for piece in pieces:
+        for inner in re.split(r"[()\[\]]", piece):
+            beside = on_name.search(inner)
+            if not beside:
+                continue
+            name = beside["name"].strip()
+            told = read_name(name)
+            if not (told.sure or (exact(name) and beside["when"])) or told.word == "reserved":
+                continue
+            values = _values(beside["values"])
+            if values:
+                found.append(ReadCondition(beside[0].strip(), None, name, values, "%" in beside["values"]))
+    if not found:
+        state = given.search(flat)
+        if state:
+            found.append(ReadCondition(state[0].strip(), given=state[0].strip(" ()[].")))
+    return tuple(found)
+
+
+def _values(text: str) -> tuple[Values, ...]:
+    parts = [part for part in re.split(r"\b(?:or|oder|ou|o)\b", text, flags=re.IGNORECASE) if part.strip()]
+    read = [read_values(part.strip()) for part in parts]
+    return tuple(value for one in read for value in one) if all(read) else ()
+
+
+def _without(text: str, taken: list[tuple[int, int]]) -> str:
+    for start, end in reversed(taken):
+        text = text[:start] + " , " + text[end:]
+    return text
+
+
+def name_of(condition: ReadCondition) -> str | None:
+    """The vocabulary's word for the parameter that a condition names."""
+    if condition.name is None:
+        return None
+    told = read_name(condition.name)
+    return told.word if told.score >= SURE else None
+
+
+def half_a_condition(text: str) -> bool:
+    """Whether a text begins a condition on a slot, as far as its words tell."""
+    pattern = rf"\b(?:{_any('when')})\b\s+(?:the\s+)?\b(?:{_any('slotword')})\b"
+    return re.search(pattern, text, re.IGNORECASE) is not None

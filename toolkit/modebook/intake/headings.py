@@ -1,0 +1,186 @@
+"""Reads headings: a mode's title with its number and footprint, a slot's heading, a footnote."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import lru_cache
+
+from modebook.intake.folding import fold
+from modebook.intake.lexicon import phrases
+from modebook.intake.names import Name, read_name
+
+_MODE = (
+    r"(?:dmx[\s-]*)?(?:mode|modus|modo|modalità|modalita|betriebsart|personality|betriebsmodus|kanalmodus|"
+    r"profil|profile)"
+)
+_SLOTS = (
+    r"(?:dmx[\s-]*)?(?:channels?|chan|ch|slots?|kanäle?n?|kanaele|kanal|canaux|canal|canales|canali|canale|"
+    r"voies?|circuits|k)"
+)
+_FOOTPRINT = re.compile(rf"(?<![\w.])(?P<n>\d{{1,3}})\s*[-–]?\s*{_SLOTS}\b\.?", re.IGNORECASE)
+_FOOTPRINT_AFTER = re.compile(rf"\b{_SLOTS}\s*[:=]\s*(?P<n>\d{{1,3}})\b", re.IGNORECASE)
+_NUMBERED = re.compile(
+    rf"\b{_MODE}\b\s*(?:no\.?|nr\.?|n°|nº|#)?\s*(?P<n>\d{{1,3}})\b(?!\s*(?:bit|-?\s*{_SLOTS}\b))",
+    re.IGNORECASE,
+)
+_NAMED = re.compile(
+    rf"^(?:.*\b)?{_MODE}\b\s*(?:no\.?|nr\.?|n°|#)?\s*(?P<key>\d{{1,3}}|[A-Z]|[IVX]{{1,4}})?\b\s*(?P<rest>.*)$",
+    re.IGNORECASE,
+)
+_SLOT_HEAD = re.compile(
+    rf"^(?:{_SLOTS})\.?\s*(?:no\.?|nr\.?|n°|nº|#)?\s*(?P<a>\d{{1,3}})(?:\s*(?:\+|&|/|,|and|und|et|y|e|-|–|to|bis)\s*(?P<b>\d{{1,3}}))?(?P<more>(?:\s*[,+/]\s*\d{{1,3}})*)\s*(?P<sign>[:.)=|–—-]|\s)\s*(?P<name>\S.*)$",
+    re.IGNORECASE,
+)
+_BARE_SLOT_HEAD = re.compile(
+    r"^(?P<a>\d{1,3})(?:\s*[+/&-]\s*(?P<b>\d{1,3}))?\s*(?:[.:)]|\s[-–—])\s+(?P<name>[^\W\d].*)$"
+)
+_FOOTNOTE = re.compile(
+    r"^\s*(?P<mark>\*{1,4}|†|‡|§|[¹²³⁴⁵⁶⁷⁸⁹]|\(?\d\)|[a-c]\)|#)\s*[:=)]?\s*(?P<text>[^\s*](?![^*]*\*).*)$"
+)
+_NAME_MARK = re.compile(r"(?P<mark>\*{1,4}|†|‡|§|[¹²³⁴⁵⁶⁷⁸⁹]|(?<=\S)\s?\d\))$")
+
+
+@dataclass(frozen=True, slots=True)
+class ModeHead:
+    """A mode's heading."""
+
+    printed: str
+    name: str
+    number: int | None
+    footprint: int | None
+    strong: bool
+    """Whether it says `mode`, and not only a number of slots."""
+    continued: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class SlotHead:
+    """A heading over one slot's values."""
+
+    slots: tuple[int, ...]
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class Footnote:
+    """A legend: what a mark means."""
+
+    mark: str
+    text: str
+
+
+@lru_cache(maxsize=4_000)
+def read_mode_head(text: str) -> ModeHead | None:
+    """The mode that a line or title names; None if it is anything else."""
+    flat = " ".join(text.split()).strip(" :")
+    if not flat or len(flat) > 90 or (flat.endswith((".", ";")) and len(flat.split()) > 7):
+        return None
+    footprint = _FOOTPRINT.search(flat) or _FOOTPRINT_AFTER.search(flat)
+    says_mode = re.search(rf"\b{_MODE}s?\b", flat, re.IGNORECASE)
+    if not says_mode and not footprint:
+        return None
+    if _SLOT_HEAD.match(flat):
+        return None
+    if not says_mode and len(flat.split()) > 8:
+        return None
+    number = _NUMBERED.search(flat)
+    continued = any(
+        re.search(rf"\b{re.escape(word)}\b", fold(flat)) for word in phrases("phrases", "continued")
+    )
+    name = _mode_name(flat, footprint)
+    return ModeHead(
+        flat,
+        name,
+        int(number["n"]) if number else None,
+        int(footprint["n"]) if footprint else None,
+        bool(says_mode),
+        continued,
+    )
+
+
+def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
+    told = flat
+    for word in phrases("phrases", "continued"):
+        told = re.sub(rf"[\s(\[,–-]*\b{re.escape(word)}\b\.?[)\]]?", "", told, flags=re.IGNORECASE)
+    if footprint:
+        inside = re.compile(r"[(\[]\s*" + re.escape(footprint[0]) + r"\s*[)\]]")
+        shorter = inside.sub(" ", told)
+        if shorter == told:
+            shorter = re.sub(r"\s*[,:–-]\s*" + re.escape(footprint[0]) + r"\s*$", "", told)
+        told = shorter
+    told = re.sub(
+        r"^\W*(?:dmx\s+)?(?:chart|table|tabelle|tableau|tabla|tabella|protocol|protokoll|protocole|protocolo|protocollo|dmx|layout)\b\s*[:–-]?\s*(?=\S)",
+        "",
+        " ".join(told.split()),
+        flags=re.IGNORECASE,
+    )
+    behind = re.match(
+        rf"^{_MODE}\s*(?:no\.?|nr\.?|n°|#)?\s*(?:\d{{1,3}}|[A-Z])?\s*(?:[:.)]|\s[-–—]|\s\||\s)\s*(?P<name>\S.*)$",
+        told,
+        re.IGNORECASE,
+    )
+    if behind and not re.fullmatch(rf"[(\[]?\s*\d+\s*{_SLOTS}\s*[)\]]?", behind["name"], re.IGNORECASE):
+        name = behind["name"].strip(" :–-|")
+        return _unbracket(name) or told
+    before = re.match(rf"^(?P<name>.*\S)\s+{_MODE}$", told, re.IGNORECASE)
+    if before and before["name"].strip(" :–-").casefold() not in ("dmx", "the"):
+        return before["name"].strip(" :–-")
+    return told.strip(" :–-()") or flat
+
+
+def _unbracket(name: str) -> str:
+    inner = re.fullmatch(r"[(\[](.*)[)\]]", name)
+    return inner[1].strip() if inner else name
+
+
+@lru_cache(maxsize=4_000)
+def read_slot_head(text: str) -> SlotHead | None:
+    """The slot and name that a heading over a table of values gives."""
+    flat = " ".join(text.split()).strip()
+    found = _SLOT_HEAD.match(flat)
+    if not found:
+        found = _BARE_SLOT_HEAD.match(flat)
+        if not found or not read_name(found["name"]).sure:
+            return None
+    first = int(found["a"])
+    second = int(found["b"]) if found["b"] else None
+    more = [int(n) for n in re.findall(r"\d+", found.groupdict().get("more") or "")]
+    slots = (first, *((second,) if second is not None else ()), *more)
+    name = found["name"].strip(" :–—-=|")
+    if not re.search(r"[^\W\d]", name) or len(name) > 120:
+        return None
+    if len(name.split()) > 5 and (name.endswith(".") or not read_name(name).sure):
+        # A sentence about a slot is no heading.
+        return None
+    return SlotHead(slots, name)
+
+
+@lru_cache(maxsize=4_000)
+def read_footnote(text: str) -> Footnote | None:
+    """The legend that a line gives."""
+    flat = " ".join(text.split())
+    found = _FOOTNOTE.match(flat)
+    if not found or len(found["text"]) < 3:
+        return None
+    behind = re.match(r"\d{1,3}\s+(.*)", found["text"])
+    if behind and read_name(behind[1]).sure:
+        # A star where another mode's slot number would stand: `* 2 Amber` is a row.
+        return None
+    return Footnote(found["mark"].strip("()"), found["text"].strip())
+
+
+def without_mark(text: str) -> tuple[str, str | None]:
+    """A text and the footnote mark at its end, if it has one."""
+    flat = text.strip()
+    found = _NAME_MARK.search(flat)
+    if not found or found.start() == 0:
+        return flat, None
+    if found["mark"].endswith(")") and flat.count("(") == flat.count(")"):
+        return flat, None
+    return flat[: found.start()].strip(), found["mark"].strip().strip("()")
+
+
+def name_in(text: str) -> Name:
+    """The name in a heading."""
+    return read_name(text)

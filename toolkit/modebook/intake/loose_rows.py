@@ -1,0 +1,284 @@
+"""Reads chart rows out of running lines, where no columns are left: slot, name, values, meaning in a row."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+
+from modebook.intake.chart_rows import BLANK, ChartRow, SlotCell, read_slot_cell
+from modebook.intake.grid import Line
+from modebook.intake.lexicon import SURE
+from modebook.intake.names import read_name
+from modebook.intake.titles import title_roles
+from modebook.intake.values import ELISIONS, Values, read_values
+
+_DASH = r"\s*(?:\.{2,}|…|[-‐‑‒–—−~÷]|\bto\b|\bbis\b|\bà\b|\ba\b|\bhasta\b)\s*"
+_N = r"\d{1,3}(?:[.,]\d{3})+|\d{1,5}"
+_RANGE = re.compile(
+    rf"(?<![\w.,°%-])(?:0x[0-9A-F]+{_DASH}0x[0-9A-F]+|(?:{_N}){_DASH}(?:{_N}))(?![\w°%]|[.,]\d|\s?(?:°|%|K\b|Hz|deg|Grad|s\b|rpm))",
+    re.IGNORECASE,
+)
+_PADDED = re.compile(r"(?<![\w.,-])0\d{2}(?:\s+\d{3})?(?![\w.,°%-])")
+_LEAD = re.compile(
+    r"^(?P<slot>\d{1,3}(?:\s*(?:[-–+/&]|,)\s*\d{1,3}){0,3}\*{0,2})(?:[.:)]|\s[-–—:])?\s+(?P<rest>\S.*)$"
+)
+_ALONE = re.compile(r"^\(?\d{1,3}\)?\*{0,2}$")
+
+
+@dataclass(slots=True)
+class Trail:
+    """What was read so far: the last slot, the last value's end, how many slot columns the titles promise."""
+
+    slot: int = 0
+    end: int | None = None
+    columns: int = 1
+    values_first: bool = False
+    modes: list[str] = field(default_factory=list)
+    titled: bool = False
+
+    def follow(self, row: ChartRow) -> None:
+        """Take note of a row."""
+        for cell in row.slots.values():
+            if cell.kind == "slots":
+                self.slot = max(cell.slots)
+                self.end = None
+        values = read_values(row.value) if row.value else ()
+        if values:
+            self.end = values[-1].end
+
+
+def title_line(text: str) -> list[str] | None:
+    """The roles that a line of column titles gives, in order; None if it is no such line."""
+    words = text.split()
+    if not 2 <= len(words) <= 14:
+        return None
+    for lengths in ((4, 3, 2, 1), (1, 2, 3, 4)):
+        roles = _title_words(words, lengths)
+        if roles is not None and len(roles) >= 2 and "slot" in roles:
+            return roles
+    return None
+
+
+def _title_words(words: list[str], lengths: tuple[int, ...]) -> list[str] | None:
+    """The roles of words read as titles of so many words each, in the order of `lengths`."""
+    roles: list[str] = []
+    at = 0
+    while at < len(words):
+        for length in lengths:
+            known = title_roles(" ".join(words[at : at + length])) if at + length <= len(words) else ()
+            if known:
+                roles.append(known[0])
+                at += length
+                break
+        else:
+            return None
+    return roles
+
+
+def is_titled(lines: list[Line]) -> bool:
+    """Whether a line of column titles with one for slots stands among lines."""
+    return any(title_line(" ".join(line.text.split())) is not None for line in lines)
+
+
+def loose_rows(lines: list[Line]) -> tuple[list[ChartRow], list[Line]]:
+    """The chart rows in lines of text, and the lines that are none. Nothing is read from prose."""
+    trail = Trail()
+    rows: list[ChartRow] = []
+    left: list[Line] = []
+    for line in lines:
+        text = " ".join(line.text.split())
+        if not text:
+            continue
+        titles = title_line(text)
+        if titles is not None:
+            trail.columns = max(1, titles.count("slot"))
+            trail.titled = True
+            continue
+        row = _row(text, line, trail)
+        if row is None:
+            left.append(line)
+            continue
+        trail.follow(row)
+        rows.append(row)
+    return rows, left
+
+
+def looks_like_chart(rows: list[ChartRow], left: list[Line], *, titled: bool = False) -> bool:
+    """Whether lines were a chart: slots with known names or values, and little else. `titled`: a line of
+    column titles stands among them."""
+    if titled and any(row.has_slot for row in rows):
+        return True
+    slots = sum(row.has_slot and (bool(row.value) or read_name(row.name).score >= SURE) for row in rows)
+    bare = sum(row.has_slot and not row.name and not row.value for row in rows)
+    values = sum(row.has_value for row in rows)
+    if slots + min(bare, values) < 1 or slots + bare + values < 2:
+        return False
+    return len(left) <= 2 * len(rows)
+
+
+def _row(text: str, line: Line, trail: Trail) -> ChartRow | None:
+    row = ChartRow(line.place, raw=text, loose=True)
+    if text in ELISIONS:
+        row.value = text
+        return row
+    if _ALONE.match(text):
+        cell = read_slot_cell(text)
+        if cell.kind != "slots":
+            return None
+        number = cell.slots[0]
+        if trail.end is not None and number == trail.end + 1 and number != trail.slot + 1 and number > 40:
+            row.value = text
+            return row
+        row.slots[0] = cell
+        return row
+    if trail.columns > 1:
+        return _several_columns(text, row, trail)
+    whole = read_values(text) if "%" not in text else ()
+    if whole:
+        row.value = text
+        row.why.extend(value.why for value in whole if value.why)
+        return row
+    lost = _lost_dash(text, trail)
+    if lost:
+        row.value, row.name = lost
+        return row
+    lead = _LEAD.match(text)
+    if lead:
+        cell = read_slot_cell(lead["slot"])
+        rest = lead["rest"].strip()
+        if cell.kind == "slots" and _slot_not_value(lead["slot"], cell, rest, trail, row):
+            row.slots[0] = cell
+            _name_and_values(rest, row)
+            return row
+    spot = _first_range(text)
+    if spot is None:
+        if len(text) > 70 or (text.endswith(".") and len(text.split()) > 6):
+            return None
+        if not trail.slot and not trail.end:
+            return None
+        row.name = text
+        return row
+    start, end = spot
+    before, after = _trimmed(text[:start]), _trimmed(text[end:])
+    if len(before.split()) > 8:
+        return None
+    row.slots[0] = BLANK
+    row.value = text[start:end].strip()
+    row.name, row.meaning = (before, after) if before and after else (before or after, "")
+    return row
+
+
+def _lost_dash(text: str, trail: Trail) -> tuple[str, str] | None:
+    """Two numbers and a text where a dash was lost: `012 047 Ramp`."""
+    found = re.match(r"^(\d{1,3})\s+(\d{1,3})\s+([^\W\d].*)$", text)
+    if not found:
+        return None
+    a, b = int(found[1]), int(found[2])
+    padded = len(found[1]) == 3 and found[1].startswith("0")
+    follows = trail.end is not None and a == trail.end + 1
+    if a < b and (padded or follows):
+        return f"{found[1]} {found[2]}", found[3]
+    return None
+
+
+def _slot_not_value(printed: str, cell: SlotCell, rest: str, trail: Trail, row: ChartRow) -> bool:
+    """Whether a number or pair at a line's start is a slot, and not a value."""
+    first = cell.slots[0]
+    has_more = bool(read_values(rest)) or _first_range(rest) is not None
+    if len(cell.slots) == 1:
+        padded = len(printed) == 3 and printed.startswith("0")
+        if padded and not has_more:
+            return False
+        follows_value = trail.end is not None and first == trail.end + 1
+        if follows_value and not has_more and first != trail.slot + 1:
+            return False
+        if (
+            follows_value
+            and first == trail.slot + 1
+            and not has_more
+            and trail.end is not None
+            and trail.end < 255
+        ):
+            row.why.append(f"{printed} may be slot {first} or the value {first}")
+        return not padded
+    next_slot = trail.slot + 1
+    next_value = 0 if trail.end is None else trail.end + 1
+    if has_more:
+        return True
+    if first == next_slot and first != next_value:
+        return True
+    if len(cell.slots) > 4:
+        return False
+    if first == next_slot == next_value:
+        row.why.append(f"{printed} may be slots or values")
+        return True
+    return False
+
+
+def _first_range(text: str) -> tuple[int, int] | None:
+    found = _RANGE.search(text)
+    padded = _PADDED.search(text)
+    if padded and (not found or padded.start() < found.start()):
+        found = padded
+    return found.span() if found else None
+
+
+def _name_and_values(rest: str, row: ChartRow) -> None:
+    values = read_values(rest)
+    if values:
+        row.value = rest
+        return
+    spot = _first_range(rest)
+    if spot is None:
+        row.name = rest
+        return
+    start, end = spot
+    before, after = _trimmed(rest[:start]), _trimmed(rest[end:])
+    read = read_values(rest[start:end])
+    name = read_name(before) if before else None
+    if read and read[0].end > 255 and name and name.word in ("pan", "tilt") and read[0].end not in (65535,):
+        # Degrees whose sign was lost, perhaps read as a zero: the description, not values.
+        row.name, row.meaning = before, rest[start:]
+        return
+    row.value = rest[start:end].strip()
+    row.name, row.meaning = (before, after) if before else (after, "")
+
+
+def _trimmed(text: str) -> str:
+    """A text without the signs that part it from its neighbor; a minus before a number stays."""
+    told = text.strip(" :=|")
+    told = re.sub(r"^[-–—]+(?=\s)|(?<=\s)[-–—]+$", "", told).strip(" :=|")
+    if told.startswith(")") or told.endswith("("):
+        told = told.strip("()").strip()
+    return told
+
+
+def _several_columns(text: str, row: ChartRow, trail: Trail) -> ChartRow | None:
+    """A line that begins with one slot, or a dash, for each mode of the titles."""
+    words = text.split()
+    cells = [read_slot_cell(word) for word in words[: trail.columns]]
+    if len(words) > trail.columns and all(cell.kind in ("slots", "absent") for cell in cells):
+        row.slots = dict(enumerate(cells))
+        _name_and_values(" ".join(words[trail.columns :]), row)
+        return row
+    spot = _first_range(text)
+    if spot is None:
+        return None
+    row.value = text[spot[0] : spot[1]].strip()
+    row.name = (text[: spot[0]] + " " + text[spot[1] :]).strip(" :–-")
+    return row
+
+
+def values_of(row: ChartRow) -> tuple[Values, ...]:
+    """The values that a row prints, whichever column they stand in."""
+    if row.value and row.value not in ELISIONS:
+        read = read_values(row.value)
+        if read:
+            return read
+    if row.hex:
+        read = read_values(row.hex, "hex")
+        if read:
+            return read
+    if row.percent:
+        return read_values(row.percent, "percent")
+    return ()

@@ -1,0 +1,231 @@
+"""Reads a parameter's printed name: which word of the vocabulary, which byte, which of several."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import lru_cache
+
+from modebook.intake.folding import fold
+from modebook.intake.lexicon import SURE, exact, nearest, phrases
+
+_BRACKETS = re.compile(r"[(\[]([^)\]]*)[)\]]")
+_GLUED = re.compile(r"^([a-z]{1,2})(\d{1,4})$")
+_NUMBER = re.compile(r"^#?(\d{1,3})$")
+_SIDED = frozenset({"blade-position", "blade-angle", "barn-door", "barn-door-rotation"})
+DESCRIBING = re.compile(
+    r"[-+±]?\d[\d.,]*[%°k]?|[%°k]|hz|khz|deg|degrees?|grad|degres|grados|gradi|rpm|kelvin|bpm|s|ms|sec|to|bis|a|hasta|"
+    r"slow|fast|langsam|schnell|lent|rapide|lento|rapido|min|max|minimum|maximum|dark|bright|dunkel|hell|zu|"
+    r"open|closed|narrow|wide|eng|weit|etroit|large|estrecho|ancho|stretto|largo|low|high|full|zero|linear|"
+    r"in|out|up|near|far|sharp|soft|from|von|de|da|off|on|adjustment|control|value|steplessly|smooth|"
+    r"increase|increasing|decrease|decreasing|intensity|brightness|level|or|and"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Name:
+    """What a name says. `score` below SURE is doubtful; word None: nothing of it is known."""
+
+    label: str
+    """The words as printed, without the byte's mark."""
+    word: str | None
+    score: float
+    level: int | None = None
+    """0 coarse, 1 fine, 2 and 3 finer; None where nothing is said."""
+    bits: int | None = None
+    """8, 16 or 24 where the name prints it."""
+    number: int | None = None
+    """The number of several of a kind (Gobo 2, Red 12)."""
+    cell: bool = False
+    """Whether the number is said to be a cell's."""
+    side: str | None = None
+    base: str = ""
+    """The folded name without byte mark, for pairing."""
+    rest: str = ""
+    """What follows the name: a description."""
+
+    @property
+    def sure(self) -> bool:
+        """Whether the word needs no doubt."""
+        return self.word is not None and self.score >= SURE
+
+
+@lru_cache(maxsize=8_000)
+def read_name(text: str) -> Name:
+    """The name in a cell that holds a name, perhaps with a description behind it."""
+    flat = " ".join(text.split())
+    head, rest = flat, ""
+    whole = _read(head)
+    if whole.sure or not flat:
+        return whole
+    best = whole
+    for head, rest in _splits(flat):
+        found = _read(head)
+        if found.word is not None and found.score > best.score + 0.005:
+            level = _mark(rest)
+            if level is not None and found.level is None:
+                found = _with(found, level=level[0], bits=level[1])
+                rest = ""
+            best = _with(found, rest=rest)
+            if best.sure:
+                break
+    return best
+
+
+def _splits(flat: str) -> list[tuple[str, str]]:
+    """Ways to part a text into a name and what follows: at brackets and signs, then word by word."""
+    found: list[tuple[str, str]] = []
+    inner = _BRACKETS.search(flat)
+    if inner:
+        found.append((" ".join((flat[: inner.start()] + flat[inner.end() :]).split()), inner[1].strip()))
+    for sign in (":", " – ", " — ", " - ", ",", ";", "("):
+        head, mark, rest = flat.partition(sign)
+        if mark and head.strip():
+            found.append((head.strip(), rest.strip(" )")))
+    words = flat.split()
+    for length in range(len(words) - 1, 0, -1):
+        rest = " ".join(words[length:])
+        if all(DESCRIBING.fullmatch(word) for word in fold(rest).split()):
+            found.append((" ".join(words[:length]), rest))
+    return found
+
+
+def _mark(text: str) -> tuple[int, int | None] | None:
+    """The byte that a text alone stands for: `fine`, `16 bit`."""
+    form = fold(text)
+    for level, key in enumerate(("coarse", "fine", "finer", "finest")):
+        if form in phrases("marks", key):
+            return level, _bits(form)
+    return None
+
+
+def _bits(form: str) -> int | None:
+    found = re.search(r"\b(8|16|24|32)bit\b", form)
+    return int(found[1]) if found else None
+
+
+@lru_cache(maxsize=8_000)
+def _read(text: str) -> Name:
+    """The name that is the whole text; byte mark, number and side are taken off first."""
+    direct = exact(text)
+    if direct and direct.score >= SURE and not _mark(text):
+        return Name(text.strip(), direct.word, direct.score, base=fold(text))
+    form = fold(text)
+    words, level, bits = _without_marks(form.split())
+    label = _label(text, level, bits)
+    numbered, number, cell = _without_number(words)
+    base = " ".join(words)
+    candidates = [words, numbered]
+    side = None
+    without_side = [word for word in numbered if word not in phrases("marks", "side")]
+    if without_side and len(without_side) < len(numbered):
+        candidates.append(without_side)
+    best: Name | None = None
+    for index, tried in enumerate(candidates):
+        phrase = " ".join(tried)
+        found = exact(phrase) if phrase else None
+        if found is None:
+            continue
+        if index == 2:
+            if found.word not in _SIDED:
+                continue
+            side = "-".join(word for word in numbered if word not in without_side)
+        read = Name(
+            label,
+            found.word,
+            found.score,
+            level,
+            bits,
+            number if index else None,
+            cell and index > 0,
+            side,
+            base,
+        )
+        if best is None or read.score > best.score:
+            best = read
+    if best:
+        return best
+    filler = phrases("marks", "filler")
+    plain = [word for word in numbered if word not in filler]
+    if plain and len(plain) < len(numbered):
+        found = exact(" ".join(plain))
+        if found:
+            score = (
+                found.score
+                if (len(plain) == 1 and len(plain[0]) > 2) or len(plain) > 1
+                else min(found.score, 0.85)
+            )
+            return Name(label, found.word, min(score, 0.95), level, bits, number, cell, None, base)
+    found = nearest(" ".join(numbered)) if numbered else None
+    if found:
+        return Name(label, found.word, found.score, level, bits, number, cell, None, base)
+    return Name(label or text.strip(), None, 0.0, level, bits, number, cell, None, base)
+
+
+def _without_marks(words: list[str]) -> tuple[list[str], int | None, int | None]:
+    """Takes `fine`, `coarse`, `16bit` and the like off a name, if something is left or nothing else was
+    there.
+    """
+    for level, key in ((3, "finest"), (2, "finer"), (1, "fine"), (0, "coarse")):
+        for phrase in sorted(phrases("marks", key), key=len, reverse=True):
+            parts = phrase.split()
+            at = _find(words, parts)
+            if at is None:
+                continue
+            # Hi and lo mark a byte only behind a name: a high CRI filter is no coarse byte.
+            if (
+                phrase in ("hi", "lo", "high", "low", "micro", "gros", "precise", "preciso", "precis")
+                and at == 0
+            ):
+                continue
+            left = words[:at] + words[at + len(parts) :]
+            bits = _bits(phrase)
+            deeper, again, more = _without_marks(left) if left else (left, None, None)
+            return deeper, max(level, again or 0), bits or more
+    return words, None, None
+
+
+def _find(words: list[str], parts: list[str]) -> int | None:
+    for at in range(len(words) - len(parts) + 1):
+        if words[at : at + len(parts)] == parts:
+            return at
+    return None
+
+
+def _without_number(words: list[str]) -> tuple[list[str], int | None, bool]:
+    """Takes the number of several off a name, and the word for a cell that goes with it."""
+    cells = phrases("marks", "cell")
+    if len(words) == 1:
+        glued = _GLUED.match(words[0])
+        if glued and exact(glued[1]):
+            return [glued[1]], int(glued[2]), False
+    spots = [index for index, word in enumerate(words) if _NUMBER.match(word)]
+    if len(spots) != 1:
+        return words, None, False
+    at = spots[0]
+    number = int(words[at].lstrip("#"))
+    left = words[:at] + words[at + 1 :]
+    if at > 0 and words[at - 1] in cells and len(left) > 1:
+        return words[: at - 1] + words[at + 1 :], number, True
+    return left or words, number if left else None, False
+
+
+def _label(text: str, level: int | None, bits: int | None) -> str:
+    """The printed words without the byte's mark."""
+    flat = " ".join(text.split())
+    if level is None and bits is None:
+        return flat
+    told = flat
+    for key in ("finest", "finer", "fine", "coarse"):
+        for phrase in sorted(phrases("marks", key), key=len, reverse=True):
+            pattern = re.escape(phrase).replace(r"bit", r"[\s-]*bits?").replace(r"\ ", r"[\s-]+")
+            shorter = re.sub(rf"[\s(\[,/–-]*\b{pattern}\b[)\]]?", "", told, flags=re.IGNORECASE)
+            if shorter != told and (shorter.strip(" ()-–/") or told == flat):
+                told = shorter
+    return told.strip(" ()-–/,:") or flat
+
+
+def _with(name: Name, **changes: object) -> Name:
+    from dataclasses import replace
+
+    return replace(name, **changes)  # type: ignore[arg-type]

@@ -1,0 +1,99 @@
+"""Settles what a parameter is called where no row prints a name by itself, as in `Shutter closed`."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from modebook.intake.descriptions import describe
+from modebook.intake.drafts import DraftParameter
+from modebook.intake.folding import fold
+from modebook.intake.lexicon import SURE, exact
+from modebook.intake.names import Name, read_name
+
+_GENERIC = frozenset({"nothing", "open", "closed", "stop"})
+
+
+def settle_name(parameter: DraftParameter) -> None:
+    """Give a parameter its word and label; mark it where the name is unknown or was read off its ranges."""
+    entry = parameter.entry
+    if parameter.name.label and (entry.named or entry.matrix):
+        _known_or_doubt(parameter, parameter.name)
+        return
+    texts = [stretch.text for stretch in parameter.stretches if stretch.text]
+    if not texts:
+        if parameter.name.label:
+            _known_or_doubt(parameter, parameter.name)
+        else:
+            parameter.word = "other"
+            parameter.doubt("no name is printed for this slot", read="other")
+        return
+    if len(parameter.stretches) == 1:
+        name = read_name(texts[0])
+        _known_or_doubt(parameter, name, from_text=True)
+        return
+    shared, sure = _shared_head(texts)
+    if shared is None:
+        parameter.word = "other"
+        parameter.label = ""
+        parameter.doubt("no name is printed for this slot, and its ranges do not tell one", read="other")
+        return
+    parameter.name, parameter.word, parameter.label = shared, shared.word or "other", shared.label
+    parameter.number = shared.number
+    if not sure:
+        parameter.doubt(
+            "no name is printed for this slot; it was taken from one of its ranges", read=parameter.word
+        )
+
+
+def _known_or_doubt(parameter: DraftParameter, name: Name, *, from_text: bool = False) -> None:
+    if name.level is None and parameter.name.level is not None:
+        # A column of bits said which byte it is.
+        name = replace(name, level=parameter.name.level, bits=parameter.name.bits)
+    parameter.name, parameter.label = name, name.label
+    parameter.number, parameter.cell = name.number, name.cell
+    if name.word is None:
+        parameter.word = "other"
+        parameter.doubt("the name is not in the list of synonyms", name.label, "other")
+        return
+    parameter.word = name.word
+    if not name.sure:
+        parameter.doubt(
+            f"the name may mean {name.word}; that is not sure (score {name.score:.2f})", name.label, name.word
+        )
+    if from_text and len(parameter.stretches) == 1:
+        stretch = parameter.stretches[0]
+        parameter.stretches[0] = replace(stretch, text=name.rest)
+
+
+def head_of(text: str) -> Name | None:
+    """The known name that a text begins with: the longest one."""
+    for sign in (":", " – ", " - ", ","):
+        head, mark, rest = text.partition(sign)
+        if mark and rest.strip():
+            name = read_name(head)
+            if name.sure:
+                return name
+    words = text.split()
+    for length in range(min(len(words), 5), 0, -1):
+        phrase = " ".join(words[:length])
+        found = exact(phrase)
+        if found and found.score >= SURE and found.word != "reserved":
+            return read_name(phrase)
+    return None
+
+
+def _shared_head(texts: list[str]) -> tuple[Name | None, bool]:
+    """The name that the ranges of one slot share, and whether that is sure."""
+    telling = [text for text in texts if describe(text).said.does not in _GENERIC or head_of(text)]
+    heads = [(text, head_of(text)) for text in telling]
+    known = [head for _, head in heads if head is not None]
+    if not known:
+        return None, False
+    counts: dict[str, int] = {}
+    for head in known:
+        counts[head.word or ""] = counts.get(head.word or "", 0) + 1
+    word = max(counts, key=lambda w: (counts[w], -[h.word for h in known].index(w)))
+    first = next(head for head in known if head.word == word)
+    share = counts[word] / len(telling)
+    colon = any(fold(text.split(":")[0]) == fold(first.label) for text in telling if ":" in text)
+    return first, share >= 0.99 or (share >= 0.5 and (counts[word] >= 2 or colon))

@@ -1,0 +1,203 @@
+"""Reads what a description says besides its meaning: what it does, hold, keeping, hazard, default, raw."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+from functools import cache, lru_cache
+
+from modebook.intake.folding import fold
+from modebook.intake.lexicon import keyed, phrases
+
+_SECONDS = "|".join(sorted((re.escape(p) for p in phrases("phrases", "seconds")), key=len, reverse=True))
+_FIGURE = rf"(?P<figure>\d{{1,3}}(?:[.,]\d{{1,2}})?)\s*(?:{_SECONDS})\b"
+_BRACKET_HOLD = re.compile(rf"^\(?\s*(?:[>≥~]|min\.?|≥=?)?\s*{_FIGURE}\.?\s*\)?$", re.IGNORECASE)
+_BRACKETS = re.compile(r"[(\[]([^()\[\]]*)[)\]]")
+_PARTS = re.compile(r"[,;:()\[\]]|\.(?:\s|$)|\s[-–—]\s")
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """What was read from a description. `meaning` is all of it as printed, on one line."""
+
+    meaning: str
+    does: str | None = None
+    hold_s: float | None = None
+    kept: str | None = None
+    hazard: str | None = None
+    default: int | None = None
+    default_at: tuple[int, int] | None = None
+    raw: bool = False
+    why: tuple[str, ...] = field(default=())
+
+
+@cache
+def _holds() -> tuple[re.Pattern[str], re.Pattern[str]]:
+    words = "|".join(sorted((re.escape(p) for p in phrases("phrases", "hold")), key=len, reverse=True))
+    before = re.compile(
+        rf"\b(?P<word>{words})\b\.?"
+        r"(?:\s*(?:>|≥|:|=|ca\.?|approx\.?|about|the|value|de|di|du|für|for|min\.?|at least))*"
+        rf"\s*{_FIGURE}",
+        re.IGNORECASE,
+    )
+    behind = re.compile(rf"{_FIGURE}\.?\s*(?:long\s+|lang\s+)?(?:\b(?:{words})\b)", re.IGNORECASE)
+    return before, behind
+
+
+_WEAK_HOLD = frozenset(
+    {
+        "for",
+        "fur",
+        "after",
+        "nach",
+        "pendant",
+        "apres",
+        "durante",
+        "per",
+        "por",
+        "dopo",
+        "tras",
+        "min",
+        "minimum",
+        "wait",
+        "wait for",
+        "needs",
+        "warten",
+        "lang",
+        "duree",
+        "delay",
+        "mindestens",
+        "minimo",
+        "keep",
+        "halten fur",
+    }
+)
+"""Words of time that mean a hold only where something is triggered."""
+
+
+@cache
+def _default() -> re.Pattern[str]:
+    words = "|".join(sorted((re.escape(p) for p in phrases("phrases", "default")), key=len, reverse=True))
+    return re.compile(
+        rf"[(\[]?\s*(?:(?P<a>\d{{1,5}})\s*(?:=|:|is|ist|est|es|è|\()\s*(?:{words})\b|\b(?:{words})\b\s*(?:=|:|is|ist|est|es|è|\s)\s*(?P<b>\d{{1,5}})(?!\s*[-–.…%°\dK]))\s*[)\]]?",
+        re.IGNORECASE,
+    )
+
+
+@lru_cache(maxsize=8_000)
+def read_description(text: str, *, triggers: bool = False) -> Said:
+    """What a description says. `triggers`: the slot is one of settings and actions, where a bare time is a
+    hold.
+    """
+    flat = " ".join(text.split())
+    why: list[str] = []
+    hold = _hold(flat, triggers, why)
+    default = _default().search(flat)
+    number = int(default["a"] or default["b"]) if default else None
+    return Said(
+        flat,
+        _does(flat),
+        hold,
+        _kept(flat),
+        _hazard(flat),
+        number,
+        default.span() if default else None,
+        any(f" {phrase} " in f" {fold(flat)} " for phrase in phrases("phrases", "raw") if phrase),
+        tuple(why),
+    )
+
+
+def _hold(text: str, triggers: bool, why: list[str]) -> float | None:
+    figures: list[float] = []
+    flat = _plain(text)
+    before, behind = _holds()
+    for pattern in (before, behind):
+        for found in pattern.finditer(flat):
+            word = fold(found.groupdict().get("word") or "hold")
+            if word in _WEAK_HOLD and not triggers:
+                continue
+            figures.append(float(found["figure"].replace(",", ".")))
+        if figures:
+            break
+    if not figures and triggers:
+        for inner in _BRACKETS.findall(text):
+            for part in re.split(r"[,;]", inner):
+                bare = _BRACKET_HOLD.match(part.strip())
+                if bare:
+                    figures.append(float(bare["figure"].replace(",", ".")))
+    if len(set(figures)) > 1:
+        why.append("several times are printed; which of them is the hold is not certain")
+    return figures[0] if figures else None
+
+
+def is_bare_hold(text: str) -> bool:
+    """Whether a text is a time in seconds and nothing else."""
+    return bool(_BRACKET_HOLD.match(text.strip()))
+
+
+def _plain(text: str) -> str:
+    import unicodedata
+
+    flat = unicodedata.normalize("NFKD", text)
+    return "".join(letter for letter in flat if not unicodedata.combining(letter))
+
+
+@cache
+def _by_length(prefix: str) -> tuple[tuple[str, str], ...]:
+    return tuple(sorted(keyed("phrases", prefix).items(), key=lambda pair: (-len(pair[0]), pair[0])))
+
+
+def _kept(text: str) -> str | None:
+    parts = [fold(part) for part in _PARTS.split(text)]
+    form = fold(text)
+    for phrase, kept in _by_length("kept."):
+        if " " in phrase:
+            if f" {phrase} " in f" {form} ":
+                return kept
+        elif phrase in parts:
+            # One word alone ("stored") counts where it is a remark of its own.
+            return kept
+    return None
+
+
+def _does(text: str) -> str | None:
+    heads = {fold(_BRACKETS.sub(" ", text)), fold(text)}
+    whole = keyed("phrases", "does.")
+    for head in heads:
+        if head in whole:
+            return whole[head]
+    for part in re.split(r"[:,;]|\s[-–—]\s", _BRACKETS.sub(" ", text)):
+        form = fold(part)
+        if whole.get(form) in ("as-menu", "unchanged") and form not in (
+            "menu",
+            "hold",
+            "halten",
+            "maintenir",
+            "mantener",
+        ):
+            return whole[form]
+    tail = fold(re.split(r"[:]|\s[-–—]\s", _BRACKETS.sub(" ", text))[-1])
+    if tail in whole and tail != fold(text) and whole[tail] in ("as-menu", "unchanged"):
+        return whole[tail]
+    form = f" {fold(text)} "
+    for does in ("random", "bounce", "rotate", "index"):
+        for phrase in phrases("phrases", f"does~{does}"):
+            if f" {phrase} " in form:
+                return does
+    return None
+
+
+def runs(text: str) -> bool:
+    """Whether a description names a program that moves by itself."""
+    form = f" {fold(text)} "
+    return any(
+        f" {phrase} " in form or form.startswith(f" {phrase}") for phrase in phrases("phrases", "does~runs")
+    )
+
+
+def _hazard(text: str) -> str | None:
+    form = f" {fold(text)} "
+    for phrase, hazard in _by_length("hazard."):
+        if f" {phrase} " in form:
+            return hazard
+    return None

@@ -1,0 +1,86 @@
+"""Reads plain text pasted from a viewer: columns by tabs or by white space, lines where there are none."""
+
+from __future__ import annotations
+
+import re
+
+from modebook.intake.errors import IntakeError
+from modebook.intake.grid import Item, Leaf, Line, Place, Source, grid_of
+from modebook.intake.readers.aligned import items_of
+from modebook.intake.readers.pieces import AlignedLine, Piece
+
+_PIECE = re.compile(r"\S+(?: \S+)*")
+MOST_LINES = 50_000
+
+
+def read_text(text: str, name: str) -> Source:
+    """A text as lines and grids; rows are its line numbers. Raises IntakeError for a text without words."""
+    if not text.strip():
+        raise IntakeError(name, "the text is empty", remedy="paste the chart, with its column titles")
+    lines = text.replace("\r\n", "\n").replace("\r", "\n").replace("\f", "\n").split("\n")
+    if len(lines) > MOST_LINES:
+        raise IntakeError(
+            name, f"has more than {MOST_LINES} lines", remedy="keep only the pages of the chart"
+        )
+    items: list[Item] = []
+    block: list[tuple[int, str]] = []
+    kind = ""
+    for number, line in enumerate([*lines, ""], start=1):
+        now = "tabs" if "\t" in line.rstrip() else ("bars" if line.count("|") >= 2 else "spaces")
+        if not line.strip():
+            now = kind if kind == "spaces" else ""
+        if now != kind and block:
+            items.extend(_items(block, kind))
+            block = []
+        kind = now
+        if line.strip() or kind == "spaces":
+            block.append((number, line))
+    items.extend(_items(block, kind) if block else [])
+    return Source(name, "text", [Leaf(None, items)])
+
+
+def _items(block: list[tuple[int, str]], kind: str) -> list[Item]:
+    if kind == "tabs":
+        rows = [[cell.strip() for cell in line.split("\t")] for _, line in block]
+        return _grid(rows, block)
+    if kind == "bars":
+        kept = [(number, line) for number, line in block if not re.fullmatch(r"[\s|:+=-]+", line)]
+        return _grid(_barred([line.strip("\n") for _, line in kept]), kept)
+    aligned = []
+    for number, line in block:
+        if re.fullmatch(r"[\s=_+-]{4,}", line) and line.strip():
+            continue
+        wide = line.expandtabs(8)
+        pieces = [Piece(m[0], m.start(), m.end(), _words(m)) for m in _PIECE.finditer(wide)]
+        aligned.append(AlignedLine(pieces, Place(row=number)))
+    return items_of(aligned, 1.0)
+
+
+def _barred(lines: list[str]) -> list[list[str]]:
+    """The cells between bars; a bar at every line's beginning or end is the frame."""
+    framed = all(line.lstrip().startswith("|") for line in lines)
+    closed = all(line.rstrip().endswith("|") for line in lines)
+    rows = []
+    for line in lines:
+        told = line.lstrip()[1:] if framed else line
+        told = told.rstrip()[:-1] if closed else told
+        rows.append([cell.strip() for cell in told.split("|")])
+    return rows
+
+
+def _words(piece: re.Match[str]) -> tuple[tuple[str, float, float], ...]:
+    return tuple(
+        (w[0], piece.start() + w.start(), piece.start() + w.end()) for w in re.finditer(r"\S+", piece[0])
+    )
+
+
+def _grid(rows: list[list[str]], block: list[tuple[int, str]]) -> list[Item]:
+    if not rows:
+        return []
+    if max(len(row) for row in rows) < 2:
+        return [Line(row[0], Place(row=number)) for row, (number, _) in zip(rows, block, strict=True)]
+    grid = grid_of(rows)
+    for cells, (number, _) in zip(grid.rows, block, strict=True):
+        for cell in cells:
+            cell.place = Place(row=number)
+    return [grid]

@@ -1,0 +1,285 @@
+"""Unruled tables under a line of titles: columns part where the fewest words stand between two titles."""
+
+from __future__ import annotations
+
+import itertools
+
+from modebook.intake.chart_rows import read_slot_cell
+from modebook.intake.headings import read_mode_head, read_slot_head
+from modebook.intake.lexicon import exact
+from modebook.intake.readers.pieces import AlignedLine, Piece, Word, piece_of
+from modebook.intake.titles import is_title_row, title_roles
+from modebook.intake.values import read_values
+
+Columns = list[tuple[float, float]]
+
+
+def is_heading(text: str) -> bool:
+    """Whether a text names a mode or a slot, so that no table goes on over it."""
+    head = read_mode_head(text)
+    return (head is not None and head.strong) or (read_slot_head(text) is not None and text[:1].isalpha())
+
+
+def title_pieces(line: AlignedLine) -> list[Piece] | None:
+    """The titles in a line, a piece each; None if it is no line of titles."""
+    made: list[Piece] = []
+    for piece in line.pieces:
+        if title_roles(piece.text) or len(piece.words) < 2 or _is_whole(piece.text):
+            made.append(piece)
+            continue
+        made.extend(_segmented(piece) or [piece])
+    texts = [piece.text for piece in made]
+    if is_title_row(texts) >= 2 and (
+        len(made) == 2 or sum(bool(title_roles(text)) for text in texts) >= 0.6 * len(texts)
+    ):
+        return made
+    return None
+
+
+def _is_whole(text: str) -> bool:
+    """Whether a piece of several words means something as it stands: a mode's title, `No function`."""
+    known = exact(text)
+    return read_mode_head(text) is not None or (known is not None and known.word == "reserved")
+
+
+def _segmented(piece: Piece) -> list[Piece] | None:
+    """A piece of several titles with narrow gaps as its titles, if every word is of one."""
+    made: list[Piece] = []
+    at = 0
+    while at < len(piece.words):
+        for length in (3, 2, 1):
+            words = piece.words[at : at + length]
+            if len(words) == length and title_roles(" ".join(word for word, _, _ in words)):
+                made.append(piece_of(words))
+                at += length
+                break
+        else:
+            return None
+    return made
+
+
+def titled_table(
+    lines: list[AlignedLine], start: int, gap: float
+) -> tuple[int, list[AlignedLine], Columns] | None:
+    """The table that begins with the titles in a line: where it ends, its lines parted into cells, its
+    columns.
+    """
+    titles, height = _titles(lines, start)
+    if titles is None:
+        return None
+    end = start + height
+    while end < len(lines):
+        line = lines[end]
+        text = " ".join(piece.text for piece in line.pieces)
+        other = title_pieces(line) if line.pieces else None
+        if (
+            other is not None
+            and [p.text for p in other] != [p.text for p in titles]
+            and not _second_row(line, titles)
+        ):
+            break
+        if len(line.pieces) == 1 and is_heading(text):
+            break
+        end += 1
+    body = lines[start + height : end]
+    rows = [line for line in body if line.pieces]
+    spaced = height > 1 or len(lines[start].pieces) == len(titles)
+    if not spaced and sum(len(line.pieces) > 1 for line in rows) < 0.5 * len(rows):
+        # Titles a space apart may as well be running text: the rows must have columns of their own.
+        return None
+    bounds = _bounds(titles, [line for line in body if len(line.pieces) > 1], gap)
+    if bounds is None:
+        return None
+    starts = _starts(titles, [line for line in body if len(line.pieces) > 1], gap)
+    kept: list[AlignedLine] = [_with(lines[start], titles)]
+    crossing = 0
+    last = start + height
+    blank = False
+    for index, line in enumerate(body, start=start + height):
+        if not line.pieces:
+            blank = True
+            continue
+        repeated = title_pieces(line)
+        parted = (
+            repeated
+            if repeated is not None and len(repeated) == len(titles)
+            else _parted(line, bounds, gap, starts)
+        )
+        if parted is None:
+            crossing += 1
+            if crossing > 1 or blank:
+                break
+            kept.append(line)
+            continue
+        if (
+            blank
+            and len(parted) == 1
+            and len(line.pieces) == 1
+            and any(letter.isalpha() for letter in parted[0].text)
+            and _index(parted[0], bounds) == 0
+        ):
+            break
+        crossing = 0
+        blank = False
+        kept.append(_with(line, parted))
+        last = index + 1
+    while kept and len(kept) > 1 and kept[-1].pieces and _parted(kept[-1], bounds, gap, starts) is None:
+        kept.pop()
+    if len(kept) < 2:
+        return None
+    edges = [float("-inf"), *bounds, float("inf")]
+    columns: Columns = []
+    for low, high in itertools.pairwise(edges):
+        words = [
+            piece
+            for line in kept
+            for piece in line.pieces
+            if low <= (piece.x0 + piece.x1) / 2 < high and not (piece.x0 < low or piece.x1 > high)
+        ]
+        if not words:
+            return None
+        columns.append((min(piece.x0 for piece in words), max(piece.x1 for piece in words)))
+    return last, kept, columns
+
+
+def _titles(lines: list[AlignedLine], start: int) -> tuple[list[Piece] | None, int]:
+    """The titles that begin at a line, and over how many lines they go: words below each other are one
+    title.
+    """
+    if len(lines[start].pieces) == 1 and read_mode_head(lines[start].pieces[0].text):
+        return None, 1
+    single = title_pieces(lines[start])
+    best, height = single, 1
+    merged = lines[start]
+    for count in (2, 3):
+        if start + count > len(lines) or not lines[start].pieces:
+            break
+        below = lines[start + count - 1]
+        if not below.pieces or any(
+            read_slot_cell(p.text).kind == "slots" or read_values(p.text) for p in below.pieces
+        ):
+            break
+        if any(read_mode_head(p.text) for p in below.pieces):
+            break
+        merged = _stacked(merged, below)
+        titles = title_pieces(merged)
+        if titles is None:
+            continue
+        known = sum(bool(title_roles(piece.text)) for piece in titles)
+        before = 0 if best is None else sum(bool(title_roles(piece.text)) for piece in best)
+        if known > before or (known == before and best is not None and len(titles) > len(best)):
+            best, height = titles, count
+    return best, height
+
+
+def _stacked(upper: AlignedLine, lower: AlignedLine) -> AlignedLine:
+    """Two lines as one: pieces above each other are joined."""
+    pieces = list(upper.pieces)
+    for piece in lower.pieces:
+        over = [p for p in pieces if p.x0 < piece.x1 and piece.x0 < p.x1]
+        if len(over) == 1:
+            joined = over[0]
+            words = ((f"{joined.text} {piece.text}", min(joined.x0, piece.x0), max(joined.x1, piece.x1)),)
+            pieces[pieces.index(joined)] = piece_of(words)
+        else:
+            pieces.append(piece)
+    return _with(upper, sorted(pieces, key=lambda p: p.x0))
+
+
+def _second_row(line: AlignedLine, titles: list[Piece]) -> bool:
+    """Whether a line of titles only adds to the one above: each stands under one of its titles or beside
+    them.
+    """
+    return len(line.pieces) < len(titles)
+
+
+def _with(line: AlignedLine, pieces: list[Piece]) -> AlignedLine:
+    return AlignedLine(pieces, line.place, line.height, line.middle, line.band)
+
+
+def _bounds(titles: list[Piece], body: list[AlignedLine], gap: float) -> list[float] | None:
+    """One x between each two titles, where the fewest words stand."""
+    spans = [
+        (x0, x1)
+        for line in body
+        for piece in line.pieces
+        for _, x0, x1 in (piece.words or ((piece.text, piece.x0, piece.x1),))
+    ]
+    found: list[float] = []
+    low = titles[0].x0
+    for left, right in itertools.pairwise(titles):
+        start, stop = max(low, left.x0), right.x1
+        points = sorted(
+            {start, stop, *(x for span in spans for x in span if start < x < stop), left.x1, right.x0}
+        )
+        best: tuple[float, float, float] | None = None
+        for a, b in itertools.pairwise(points):
+            if b - a < 0.01 or (a < left.x1 and b > left.x0) or (a < right.x1 and b > right.x0):
+                continue
+            middle = (a + b) / 2
+            count = sum(x0 < middle < x1 for x0, x1 in spans)
+            score = (count, -(b - a))
+            if best is None or score < best[:2]:
+                best = (*score, middle)
+        if best is None or best[0] > 0.15 * max(1, len(body)) + 1:
+            return None
+        found.append(best[2])
+        low = best[2]
+    return found
+
+
+def _index(piece: Piece, bounds: list[float]) -> int:
+    middle = (piece.x0 + piece.x1) / 2
+    return sum(middle >= bound for bound in bounds)
+
+
+def _parted(line: AlignedLine, bounds: list[float], gap: float, starts: list[float]) -> list[Piece] | None:
+    """The cells of a line; None if its text runs over a border as text does: it is no row of the table."""
+    cells: dict[int, list[Word]] = {}
+    for piece in line.pieces:
+        parts = _piece_parts(piece, bounds, gap, starts)
+        if parts is None:
+            if len(line.pieces) == 1:
+                return None
+            parts = [(_column(piece.words[0], bounds), piece.words)]
+        for column, words in parts:
+            cells.setdefault(column, []).extend(words)
+    return [piece_of(tuple(sorted(cells[column], key=lambda word: word[1]))) for column in sorted(cells)]
+
+
+def _column(word: Word, bounds: list[float]) -> int:
+    return sum((word[1] + word[2]) / 2 >= bound for bound in bounds)
+
+
+def _piece_parts(
+    piece: Piece, bounds: list[float], gap: float, starts: list[float]
+) -> list[tuple[int, tuple[Word, ...]]] | None:
+    """The columns that a piece has words in, each with its words; None if it may not be parted there.
+
+    A piece is parted where a word begins as the cells of its column do, or where the space is a wide one.
+    """
+    words = piece.words or ((piece.text, piece.x0, piece.x1),)
+    spaces = sorted(b[1] - a[2] for a, b in itertools.pairwise(words))
+    usual = spaces[len(spaces) // 2] if spaces else 0.0
+    parts: list[tuple[int, list[Word]]] = [(_column(words[0], bounds), [words[0]])]
+    for before, word in itertools.pairwise(words):
+        column = _column(word, bounds)
+        if column == parts[-1][0]:
+            parts[-1][1].append(word)
+            continue
+        begins = any(abs(word[1] - start) <= 0.6 * gap for start in starts)
+        wide = word[1] - before[2] > max(1.3 * usual, 0.6 * gap)
+        if not begins and not wide:
+            return None
+        parts.append((column, [word]))
+    columns = [column for column, _ in parts]
+    if len(set(columns)) != len(columns):
+        return None
+    return [(column, tuple(some)) for column, some in parts]
+
+
+def _starts(titles: list[Piece], body: list[AlignedLine], gap: float) -> list[float]:
+    """Where cells begin: under the titles, and wherever pieces of two lines do."""
+    seen: list[float] = sorted(piece.x0 for line in body for piece in line.pieces)
+    twice = [a for a, b in itertools.pairwise(seen) if b - a <= 0.3 * gap]
+    return [piece.x0 for piece in titles] + twice

@@ -1,0 +1,307 @@
+"""Turns the rows of a grid into chart rows: repeated titles out, cells of several lines taken apart."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from modebook.intake.chart_rows import BLANK, ChartRow, SlotCell, read_slot_cell
+from modebook.intake.columns import Plan
+from modebook.intake.folding import fold
+from modebook.intake.grid import Cell, Grid
+from modebook.intake.names import read_name
+from modebook.intake.titles import is_title_row
+from modebook.intake.values import ELISIONS, read_values
+
+
+def chart_rows(grid: Grid, plan: Plan) -> list[ChartRow]:
+    """The rows below the titles, in order. Rows that say the titles again are left out."""
+    titles = {fold(title) for title in plan.titles if title}
+    found: list[ChartRow] = []
+    for cells in grid.rows[plan.first :]:
+        texts = [cell.flat for cell in cells]
+        if not any(texts):
+            continue
+        filled = [text for text in texts if text]
+        if is_title_row(texts) or (
+            len(filled) > 1 and titles and all(fold(text) in titles for text in filled)
+        ):
+            continue
+        row = _whole(cells, plan) or _by_roles(cells, plan)
+        row.raw = " | ".join(filled)
+        found.extend(_taken_apart(row, cells, plan))
+    return found if grid.ruled else _unwrapped(found)
+
+
+def _whole(cells: list[Cell], plan: Plan) -> ChartRow | None:
+    """A row that is one text over the table."""
+    filled = [cell for cell in cells if cell.flat]
+    distinct = {cell.flat for cell in filled}
+    if len(distinct) != 1 or not plan.columns:
+        return None
+    cell = filled[0]
+    merged = len(filled) == len(cells) > 2 or cell.span > 1
+    role = plan.columns[cell.column].role if cell.column < len(plan.columns) else "none"
+    if not merged and cell.column != 0:
+        return None
+    if not merged and role in ("function", "meaning", "value", "percent", "hex", "from"):
+        return None
+    if read_slot_cell(cell.flat).kind != "text" or read_values(cell.flat) or cell.flat in ELISIONS:
+        return None
+    return ChartRow(cell.place, whole=cell.flat)
+
+
+def _by_roles(cells: list[Cell], plan: Plan) -> ChartRow:
+    row = ChartRow(next((c.place for c in cells if c.flat), cells[0].place))
+    coarse: dict[int, SlotCell] = {}
+    fine: dict[int, SlotCell] = {}
+    start = end = ""
+    for cell, column in zip(cells, plan.columns, strict=False):
+        text, role, mode = cell.text.strip(), column.role, column.mode or 0
+        if role in ("slot", "coarse", "fine"):
+            read = read_slot_cell(text)
+            {"slot": row.slots, "coarse": coarse, "fine": fine}[role][mode] = read
+            if read.kind == "text" and text.strip() not in ELISIONS:
+                row.why.append(f"{cell.flat!r} stands where a slot number would")
+        elif not text:
+            continue
+        elif role == "mode":
+            row.matrix[mode] = cell.flat
+        elif role == "from":
+            start = text
+        elif role == "to":
+            end = text
+        elif role == "function":
+            row.name = _joined(row.name, text)
+            row.wraps = cell.wraps if row.wraps is None else row.wraps
+        elif role in ("meaning", "unit"):
+            row.meaning = _joined(row.meaning, text)
+            row.wraps = cell.wraps
+        elif role == "value":
+            row.value = _joined(row.value, text)
+        elif role in ("percent", "hex", "default", "group", "bits", "hold", "kept", "condition"):
+            setattr(row, role, _joined(getattr(row, role), text))
+        elif role == "none" and any(letter.isalpha() or letter in "°%" for letter in text):
+            row.meaning = _joined(row.meaning, text)
+    if start or end:
+        row.value = f"{start}-{end}" if start and end else start or end
+    for mode in {*coarse, *fine}:
+        row.slots[mode] = _two(row.slots.get(mode), coarse.get(mode, BLANK), fine.get(mode, BLANK))
+    if plan.matrix and row.slots:
+        # One slot column serves every mode of a matrix; a mode whose cell is blank or a dash has no such
+        # slot.
+        number = row.slots.pop(0, BLANK)
+        for mode in range(len(plan.modes)):
+            said = row.matrix.get(mode, "")
+            absent = not said or read_slot_cell(said).kind == "absent"
+            row.slots[mode] = (
+                number if not absent else (SlotCell("absent") if number.kind == "slots" else BLANK)
+            )
+    return row
+
+
+def _two(slot: SlotCell | None, coarse: SlotCell, fine: SlotCell) -> SlotCell:
+    first = coarse if coarse.kind == "slots" else slot if slot is not None else coarse
+    if first.kind == "slots" and fine.kind == "slots":
+        if first.slots == fine.slots:
+            return first
+        return SlotCell("slots", (*first.slots, *fine.slots), mark=first.mark or fine.mark)
+    if first.kind == "slots":
+        return first
+    if fine.kind == "slots":
+        return SlotCell("slots", fine.slots, mark=fine.mark or "fine only")
+    return first if first.kind != "blank" else fine
+
+
+def _joined(before: str, text: str) -> str:
+    if not before or before == text:
+        return text
+    return f"{before} {text}"
+
+
+def _lines(text: str) -> list[str]:
+    return [line.strip() for line in text.split("\n") if line.strip()]
+
+
+def _taken_apart(row: ChartRow, cells: list[Cell], plan: Plan) -> list[ChartRow]:
+    """A row whose cells hold several lines that are rows of their own."""
+    if row.whole:
+        return [row]
+    values = _lines(row.value)
+    several = len(values) > 1 and all(read_values(line) for line in values)
+    slots = _several_slots(cells, plan)
+    if slots:
+        return _slot_lines(row, slots)
+    if not several:
+        for name in (
+            "name",
+            "meaning",
+            "value",
+            "percent",
+            "hex",
+            "default",
+            "group",
+            "bits",
+            "hold",
+            "kept",
+            "condition",
+            "unit",
+        ):
+            setattr(
+                row, name, " ".join(getattr(row, name).split()) if name != "meaning" else row.meaning.strip()
+            )
+        return [row]
+    key = "meaning" if row.meaning else "name"
+    texts = _lines(getattr(row, key))
+    head = row.name if key == "meaning" else ""
+    if key == "name" and len(texts) == len(values) + 1:
+        head, texts = texts[0], texts[1:]
+    if len(texts) != len(values):
+        row.why.append(f"{len(values)} values and {len(texts)} texts stand in one row: they are not paired")
+        row.value = " ; ".join(values)
+        row.name = head or (texts[0] if key == "name" and texts and read_name(texts[0]).sure else row.name)
+        row.name = " ".join(row.name.split())
+        row.meaning = "" if key == "name" else row.meaning
+        row.mark_unpaired()
+        return [row]
+    others = {name: _lines(getattr(row, name)) for name in ("percent", "hex", "default", "hold", "kept")}
+    made: list[ChartRow] = []
+    for index, (value, text) in enumerate(zip(values, texts, strict=True)):
+        piece = replace(
+            row,
+            value=value,
+            slots=row.slots if index == 0 else dict.fromkeys(row.slots, BLANK),
+            why=list(row.why) if index == 0 else [],
+        )
+        piece.name = head if index == 0 and key == "meaning" else (text if key == "name" else "")
+        piece.meaning = text if key == "meaning" else ""
+        if key == "name" and head:
+            piece.name, piece.meaning = (head if index == 0 else ""), text
+        for name, lines in others.items():
+            setattr(
+                piece,
+                name,
+                lines[index] if len(lines) == len(values) else (lines[0] if lines and index == 0 else ""),
+            )
+        piece.name = " ".join(piece.name.split())
+        made.append(piece)
+    return made
+
+
+def _several_slots(cells: list[Cell], plan: Plan) -> list[list[str]]:
+    """Slot numbers on lines of their own within one cell: one list of lines a mode column."""
+    found: list[list[str]] = []
+    for cell, column in zip(cells, plan.columns, strict=False):
+        if column.role != "slot":
+            continue
+        lines = cell.lines
+        if len(lines) < 2 or any(read_slot_cell(line).kind not in ("slots", "absent") for line in lines):
+            return []
+        found.append(lines)
+    return found if found and len({len(lines) for lines in found}) == 1 else []
+
+
+def _slot_lines(row: ChartRow, slots: list[list[str]]) -> list[ChartRow]:
+    count = len(slots[0])
+    names, values, meanings = _lines(row.name), _lines(row.value), _lines(row.meaning)
+    if len(names) != count:
+        if len(names) == 1 and count <= 4:
+            # Two numbers beside one name and one range: the bytes of one parameter.
+            for mode, lines in enumerate(slots):
+                numbers = tuple(n for line in lines for n in read_slot_cell(line).slots)
+                row.slots[mode] = SlotCell("slots", numbers) if numbers else SlotCell("absent")
+            row.name, row.value = " ".join(names), " ".join(values)
+            return [row]
+        row.why.append(f"{count} slot numbers and {len(names)} names stand in one row: they are not paired")
+        row.mark_unpaired()
+        return [row]
+    made: list[ChartRow] = []
+    for index in range(count):
+        piece = replace(row, name=names[index], why=list(row.why) if index == 0 else [])
+        piece.slots = {mode: read_slot_cell(lines[index]) for mode, lines in enumerate(slots)}
+        piece.value = values[index] if len(values) == count else (values[0] if len(values) == 1 else "")
+        piece.meaning = meanings[index] if len(meanings) == count else ("" if index else " ".join(meanings))
+        made.append(piece)
+    return made
+
+
+def _unwrapped(rows: list[ChartRow]) -> list[ChartRow]:
+    """Rows of an unruled table: a row of words alone goes on with the row above, or begins the one below.
+
+    Where values stand in the middle of their words, lines that fit both ways are marked.
+    """
+    centered = any(
+        _words_only(row)
+        and (row.wraps is False or index == 0)
+        and index + 1 < len(rows)
+        and _takes(row, rows[index + 1])
+        for index, row in enumerate(rows)
+    )
+    found: list[ChartRow] = []
+    pending: list[ChartRow] = []
+    for index, row in enumerate(rows):
+        if not _words_only(row):
+            for words in pending:
+                _put_before(row, words)
+            pending = []
+            found.append(row)
+            continue
+        below = rows[index + 1] if index + 1 < len(rows) else None
+        above = found[-1] if found and not found[-1].whole else None
+        up = above is not None and not pending and row.wraps is not False
+        chain = index + 1
+        while chain < len(rows) and _words_only(rows[chain]) and rows[chain].wraps is not False:
+            chain += 1
+        target = rows[chain] if chain < len(rows) else None
+        down = (
+            target is not None
+            and _takes(row, target)
+            and not (below is not None and _words_only(below) and below.wraps is False)
+        )
+        if pending:
+            pending.append(row)
+        elif up and not (down and centered):
+            _put_behind(above, row)  # type: ignore[arg-type]
+        elif down and not up:
+            pending.append(row)
+        elif up and above is not None:
+            above.why.append("the words below these values may belong to the next ones")
+            _put_behind(above, row)
+        elif above is not None:
+            above.why.append("words without values stand below this row")
+            _put_behind(above, row)
+        else:
+            found.append(row)
+    found.extend(pending)
+    return found
+
+
+def _words_only(row: ChartRow) -> bool:
+    blank = all(cell.kind == "blank" for cell in row.slots.values())
+    words = bool(row.name or row.meaning) and not row.why
+    return words and blank and not (row.whole or row.has_value or row.matrix or row.group or row.default)
+
+
+def _takes(words: ChartRow, row: ChartRow) -> bool:
+    """Whether the words of a row can go on in, or stand before, a row with values."""
+    if row.whole or not row.has_value:
+        return False
+    if not (row.meaning if words.meaning else row.name):
+        return True
+    return row.wraps is True
+
+
+def _put_behind(above: ChartRow, row: ChartRow) -> None:
+    if row.name:
+        key = "name" if above.name or not above.meaning else "meaning"
+        setattr(above, key, _joined(getattr(above, key), row.name))
+    if row.meaning:
+        above.meaning = _joined(above.meaning, row.meaning)
+    above.raw = f"{above.raw} {row.raw}"
+
+
+def _put_before(row: ChartRow, words: ChartRow) -> None:
+    if words.name:
+        row.name = _joined(words.name, row.name) if row.name else words.name
+    if words.meaning:
+        row.meaning = _joined(words.meaning, row.meaning) if row.meaning else words.meaning
+    row.raw = f"{words.raw} {row.raw}"

@@ -1,0 +1,110 @@
+"""Reads column titles: which column holds slots, values, names, meanings, and which are modes' own."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import cache, lru_cache
+from typing import Literal
+
+from modebook.intake.folding import fold
+from modebook.intake.values import read_values
+from modebook.intake.wording import all_wording
+
+Role = Literal[
+    "slot",
+    "coarse",
+    "fine",
+    "value",
+    "percent",
+    "hex",
+    "from",
+    "to",
+    "function",
+    "meaning",
+    "default",
+    "group",
+    "bits",
+    "hold",
+    "kept",
+    "unit",
+    "condition",
+    "mode",
+    "none",
+]
+
+_NUMBERS = re.compile(r"^\(?\s*(?:0+\s*[-–.…]+\s*(?:255|65535|100\s*%|ff))\s*\)?$", re.IGNORECASE)
+
+
+@cache
+def _titles() -> dict[str, tuple[Role, ...]]:
+    found: dict[str, list[Role]] = {}
+    for key, phrase, _ in all_wording("titles"):
+        form = fold(phrase)
+        roles = found.setdefault(form, [])
+        if key not in roles:
+            roles.append(key)  # type: ignore[arg-type]
+    return {form: tuple(roles) for form, roles in found.items()}
+
+
+@lru_cache(maxsize=4_000)
+def title_roles(text: str) -> tuple[Role, ...]:
+    """The roles that a column title may mean, likeliest first; empty if it is no known title.
+
+    Titles in two languages (``Channel / Kanal``) and with remarks (``Value (DMX)``) count as their parts.
+    """
+    flat = " ".join(text.split())
+    if not flat or len(flat) > 48:
+        return ()
+    known = _titles()
+    form = fold(flat)
+    if form in known:
+        return known[form]
+    joined = form.replace(" ", "")
+    if len(joined) > 3 and joined in known:
+        # A narrow column breaks words: `Canal e`.
+        return known[joined]
+    if _NUMBERS.match(flat):
+        return ("value",)
+    outer = fold(re.sub(r"[(\[].*?[)\]]", " ", flat))
+    inner = fold(" ".join(re.findall(r"[(\[](.*?)[)\]]", flat)))
+    if outer and outer in known and outer != form:
+        if inner and known.get(inner, ("",))[0] in ("hex", "percent") and known[outer][0] == "value":
+            return known[inner]
+        return known[outer]
+    parts = [fold(part) for part in re.split(r"[/|\n,–-]", flat) if fold(part)]
+    if len(parts) > 1 and all(part in known for part in parts):
+        shared = [role for role in known[parts[0]] if all(role in known[part] for part in parts[1:])]
+        return tuple(shared) or known[parts[0]]
+    return ()
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """A column's role; `mode` tells the modes of slot columns apart."""
+
+    role: Role
+    mode: int | None = None
+
+
+def is_title_row(texts: list[str]) -> int:
+    """How many cells of a row are column titles, 0 unless the row can be a header at all."""
+    filled = [text for text in texts if text.strip()]
+    if len(filled) < 2:
+        return 0
+    known = [title_roles(text) for text in filled]
+    numbers = sum(bool(re.fullmatch(r"[\d\s.,–-]+", text)) for text in filled)
+    hits = sum(bool(roles) for roles in known)
+    firsts = {roles[0] for roles in known if roles}
+    strong = firsts & {"slot", "value", "coarse", "from", "to", "hex", "percent"}
+    words = sum(
+        bool(roles) and any(letter.isalpha() for letter in text)
+        for text, roles in zip(filled, known, strict=True)
+    )
+    if numbers or not hits or not words:
+        return 0
+    if any(read_values(text) and not _NUMBERS.match(text) for text in filled):
+        return 0
+    if hits >= 2 and (strong or hits == len(filled)):
+        return hits
+    return 0
