@@ -29,8 +29,7 @@ def check(reading: RigReading) -> Iterable[Fault]:
         cells = ends[id(row.block)]
         cut = SLOTS_PER_UNIVERSE - (row.first - 1) % SLOTS_PER_UNIVERSE
         split = _split(cells, cut, row.block.footprint)
-        before = [cell for cell in cells if cell[2] <= cut]
-        if split or (cells and before and len(before) < len(cells)):
+        if split or len({_home(row, cell[1]) for cell in cells}) > 1:
             yield _fault(row, cells, cut, split)
 
 
@@ -43,6 +42,11 @@ def _cells(block: BlockLayout) -> Ends:
             found.setdefault((holder, placed.cell), []).extend(placed.slots)
     cells = [(cell, min(slots), max(slots)) for (_, cell), slots in found.items()]
     return tuple(sorted(cells, key=lambda cell: cell[1:]))
+
+
+def _home(row: PatchedRow, slot: int) -> int:
+    """The universe in which a slot of the row's block lies."""
+    return (row.first - 1 + slot - 1) // SLOTS_PER_UNIVERSE + 1
 
 
 @lru_cache(maxsize=1024)
@@ -63,20 +67,21 @@ def _fault(row: PatchedRow, cells: Ends, cut: int, split: Ends) -> Fault:
         "cells_split": [list(cell[0]) for cell in split],
     }
     if not split:
-        last = max((cell for cell in cells if cell[2] <= cut), key=lambda cell: cell[2])
-        said = (
-            f"its cells lie in two universes: cell {_name(last[0])} is the last in universe {start.universe}"
-        )
+        home = min(_home(row, cell[1]) for cell in cells)
+        last = max((cell for cell in cells if _home(row, cell[1]) == home), key=lambda cell: cell[2])
+        said = f"its cells lie in several universes: cell {_name(last[0])} is the last in universe {home}"
         help_ = (
             "have both universes sent by one gateway, or in step with each other, where cells run a pattern: "
             "no more slots"
         )
         figure["cost_slots"] = 0
         return Fault("address", said, figure, help_, severity="info", unit=row.unit.number, row=row.unit.row)
-    name = _name(split[0][0])
+    number, first, last_slot = split[0]
+    home = _home(row, first)
+    come = home * SLOTS_PER_UNIVERSE - (row.first - 1 + first - 1)
     said = (
-        f"the end of universe {start.universe} cuts cell {name}: slots {split[0][1]} to {split[0][2]} of the "
-        f"mode, of which {cut - split[0][1] + 1} come in universe {start.universe} and the others in the next"
+        f"the end of universe {home} cuts cell {_name(number)}: slots {first} to {last_slot} of the mode, of "
+        f"which {come} come in universe {home} and the others in the next"
     )
     if len(split) > 1:
         said += f"; {len(split) - 1} more cells are cut too"
