@@ -181,10 +181,10 @@ def _text(value: Any, form: Form) -> str | None:
     if form == "values" and isinstance(value, dict) and value:
         return ", ".join(f"{key} = {number}" for key, number in value.items())
     if form == "sets" and isinstance(value, dict) and value:
-        parts = [
-            f"{key}: {to}" if isinstance(to, str) else f"{key}: {_span(to)}" for key, to in value.items()
-        ]
-        return "; ".join(parts)
+        leads = {key: to if isinstance(to, str) else _span(to) for key, to in value.items()}
+        if None in leads.values():
+            return None
+        return "; ".join(f"{key}: {to}" for key, to in leads.items())
     if form == "conditions" and isinstance(value, list) and value:
         told = [_condition(one) for one in value]
         known = [part for part in told if part]
