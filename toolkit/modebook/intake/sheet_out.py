@@ -209,6 +209,8 @@ def xlsx_bytes(rows: Sequence[Sequence[Value]], title: str = "Chart") -> bytes:
         for column, value in enumerate(row, start=1):
             if value == "":
                 continue
+            if isinstance(value, float) and float(f"{value:.15g}") != value:
+                value = repr(value)  # a sheet's number keeps 15 digits; as text it keeps them all
             cell = sheet.cell(number, column, value)
             if row[0] in BLOCKS:
                 cell.font = bold
