@@ -9,10 +9,14 @@ from __future__ import annotations
 
 import argparse
 import csv
-import json
 import random
+import sys
 from pathlib import Path
 from typing import Any
+
+sys.path.insert(0, str(Path(__file__).parent))
+
+from written import written
 
 Json = dict[str, Any]
 
@@ -23,7 +27,6 @@ _TREES = ["Alder", "Birch", "Cedar", "Dogwood", "Ebony", "Fir", "Ginkgo", "Hazel
 _TREES += ["Katsura", "Larch", "Maple", "Nutmeg", "Oak", "Poplar", "Quince", "Rowan", "Spruce", "Teak"]
 _TREES += ["Viburnum", "Willow", "Yew", "Zelkova"]
 _SIZES = [40, 60, 80, 120, 200, 300, 450, 600, 900, 1200]
-_WIDTH = 160
 _SOURCE = "guide"
 
 
@@ -310,44 +313,6 @@ def _spoil(document: Json, rng: random.Random) -> None:
         document["modes"][-1]["footprint"] += 1
 
 
-def _written(value: Any, indent: int, taken: int, memory: dict[tuple[str, int, int], str]) -> str:
-    """The value as the program writes documents: a piece that fits stands on one line.
-
-    `memory` holds what was written before: the same parameters come back in many documents.
-    """
-    line = "" if _surely_long(value) else json.dumps(value)
-    if not isinstance(value, dict | list) or (line and indent and taken + len(line) <= _WIDTH):
-        return line
-    known = memory.get((line, indent, taken)) if line else None
-    if known is not None:
-        return known
-    inner = indent + 2
-    named = (
-        [(f"{json.dumps(key)}: ", item) for key, item in value.items()] if isinstance(value, dict) else None
-    )
-    pieces = named or [("", item) for item in value]
-    lines = [
-        " " * inner + name + _written(item, inner, inner + len(name) + 1, memory) for name, item in pieces
-    ]
-    opening, closing = "{}" if named else "[]"
-    text = opening + "\n" + ",\n".join(lines) + "\n" + " " * indent + closing
-    if 0 < len(line) < 2000:
-        memory[line, indent, taken] = text
-    return text
-
-
-def _surely_long(value: Any) -> bool:
-    """Whether a piece needs no trial on one line: the document, its modes, a mode and its parameters."""
-    if isinstance(value, dict):
-        return "modes" in value or ("parameters" in value and "footprint" in value)
-    return (
-        isinstance(value, list)
-        and len(value) > 2
-        and isinstance(value[0], dict)
-        and ("parameters" in value[0] or "parameter" in value[0])
-    )
-
-
 def slug(name: str) -> str:
     """The form a plain ASCII name takes in a path."""
     return "-".join(name.lower().split())
@@ -367,7 +332,7 @@ def write_catalog(root: Path, fixtures: int = 10_000, units: int = 0, seed: int 
         if folder is None:
             folder = folders[maker] = root / "fixtures" / slug(maker)
             folder.mkdir(parents=True, exist_ok=True)
-        text = _written(document, 0, 0, memory) + "\n"
+        text = written(document, 0, 0, memory) + "\n"
         (folder / f"{slug(document['model'])}.json").write_text(text, encoding="utf-8")
         if number < max(1, units // 10):
             mode = document["modes"][number % 3]
@@ -384,7 +349,7 @@ def _write_rig(folder: Path, patched: list[tuple[str, str, int]], units: int) ->
         "refresh_hz": 30,
         "links": {"1": {"rdm": True}, "2": {"rdm": False}, "other": {"rdm": "unknown"}},
     }
-    (folder / "rig.json").write_text(_written(rig, 0, 0, {}) + "\n", encoding="utf-8")
+    (folder / "rig.json").write_text(written(rig, 0, 0, {}) + "\n", encoding="utf-8")
     universe, address = 1, 1
     with (folder / "patch.csv").open("w", newline="", encoding="utf-8") as file:
         table = csv.writer(file)

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass, field
 
 from modebook.intake.chart_rows import read_slot_cell
+from modebook.intake.column_stats import Stats, stats_of, texts_of
 from modebook.intake.grid import Cell, Grid
 from modebook.intake.headings import read_mode_head
-from modebook.intake.lexicon import SURE
 from modebook.intake.names import read_name
 from modebook.intake.titles import Column, Role, is_title_row, title_roles
-from modebook.intake.values import ELISIONS, read_values
+from modebook.intake.values import read_values
 
 _SEARCHED = 15
 
@@ -49,78 +48,10 @@ class Plan:
         )
 
 
-@dataclass(slots=True)
-class Stats:
-    """What stands in a column."""
-
-    filled: int = 0
-    slots: int = 0
-    ranges: int = 0
-    values: int = 0
-    text: int = 0
-    names: int = 0
-    percent: int = 0
-    hexes: int = 0
-    absent: int = 0
-    rising: bool = True
-    following: int = 0
-    """Slot cells that go on where the one before ended."""
-    starts: int | None = None
-    distinct: int = 0
-
-    def share(self, count: int) -> float:
-        """A count as a share of the filled cells."""
-        return count / self.filled if self.filled else 0.0
-
-
-def stats_of(cells: list[Cell]) -> Stats:
-    """Count what the cells of one column are."""
-    stats = Stats()
-    last = 0
-    seen: set[str] = set()
-    for cell in cells:
-        flat = cell.flat
-        if not flat or flat in ELISIONS:
-            continue
-        stats.filled += 1
-        seen.add(flat)
-        slot = read_slot_cell(flat)
-        if slot.kind == "slots":
-            stats.slots += 1
-            if stats.starts is None:
-                stats.starts = min(slot.slots)
-            if min(slot.slots) < last and min(slot.slots) != 1:
-                stats.rising = False
-            stats.following += min(slot.slots) == last + 1
-            last = max(slot.slots)
-        elif slot.kind == "absent":
-            stats.absent += 1
-        first = cell.lines[0] if cell.lines else flat
-        values = read_values(flat) or read_values(first)
-        if values:
-            stats.values += 1
-            stats.ranges += not values[0].single
-            stats.percent += values[0].form == "percent"
-            stats.hexes += values[0].form == "hex"
-        elif re.search(r"[^\W\d_]{2,}", flat):
-            stats.text += 1
-            stats.names += read_name(first).score >= SURE
-        if re.fullmatch(
-            r"(?:0x)?[0-9A-F]{2}(?:\s*\W\s*(?:0x)?[0-9A-F]{2})?", flat, re.IGNORECASE
-        ) and re.search(r"[A-F]", flat, re.IGNORECASE):
-            stats.hexes += 1
-    stats.distinct = len(seen)
-    return stats
-
-
-def _texts(row: list[Cell]) -> list[str]:
-    return [cell.flat for cell in row]
-
-
 def find_header(grid: Grid) -> tuple[int, int] | None:
     """Index and height of the row of titles, or None."""
     for index, row in enumerate(grid.rows[:_SEARCHED]):
-        if not is_title_row(_texts(row)) and not _titles_modes(grid, index):
+        if not is_title_row(texts_of(row)) and not _titles_modes(grid, index):
             continue
         height = 1
         if index + 1 < len(grid.rows) and _is_second(row, grid.rows[index + 1]):
@@ -162,8 +93,8 @@ def _is_second(upper: list[Cell], lower: list[Cell]) -> bool:
     filled = [cell for cell in lower if cell.flat]
     if not filled:
         return False
-    if is_title_row(_texts(lower)):
-        return any(not cell.flat for cell in upper) or _texts(upper) != _texts(lower)
+    if is_title_row(texts_of(lower)):
+        return any(not cell.flat for cell in upper) or texts_of(upper) != texts_of(lower)
     if len(filled) == 1 and len(lower) > 2 and filled[0].span > 1:
         return False
     for cell in filled:
@@ -202,11 +133,11 @@ def split_sets(grid: Grid) -> list[Grid]:
         return [grid]
     row = (
         grid.rows[header[0] + header[1] - 1]
-        if header[1] == 2 and is_title_row(_texts(grid.rows[header[0] + 1]))
+        if header[1] == 2 and is_title_row(texts_of(grid.rows[header[0] + 1]))
         else grid.rows[header[0]]
     )
-    firsts: list[str | None] = [(title_roles(text) or (None,))[0] for text in _texts(row)]
-    texts = [text.casefold() for text in _texts(row)]
+    firsts: list[str | None] = [(title_roles(text) or (None,))[0] for text in texts_of(row)]
+    texts = [text.casefold() for text in texts_of(row)]
     slot_columns = [
         index
         for index, role in enumerate(firsts)
@@ -246,7 +177,7 @@ def plan_columns(grid: Grid) -> Plan | None:
     first = index + height
     body = grid.rows[first:]
     width = grid.width
-    above = [i for i in range(index) if any(_texts(grid.rows[i]))]
+    above = [i for i in range(index) if any(texts_of(grid.rows[i]))]
     stats = [stats_of([row[c] for row in body if c < len(row)]) for c in range(width)]
     titles = [_title(upper, lower, c) for c in range(width)]
     roles: list[Role] = [_role(titles[c], stats[c]) for c in range(width)]
