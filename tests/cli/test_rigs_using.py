@@ -8,8 +8,9 @@ from support.program import Program
 
 
 def test_units_too_coarse_and_without_a_record_are_counted_and_named(modebook: Program) -> None:
-    """The pier's planted ones: nine units in coarse modes, and a Strimbel 16 that nobody makes."""
-    kitchen, pier = modebook("rigs", "--json").json["rigs"]
+    """The planted ones: three units of the jetty and nine of the pier, and a Strimbel 16 that nobody makes."""
+    jetty, kitchen, pier = modebook("rigs", "--json").json["rigs"]
+    assert [one["unit"] for one in jetty["which"]["resolution_unmet"]] == ["605", "606", "614"]
     assert (kitchen["resolution_unmet"], kitchen["without_record"]) == (0, 0)
     assert (pier["resolution_unmet"], pier["without_record"]) == (9, 1)
     units = [one["unit"] for one in pier["which"]["resolution_unmet"]]
@@ -22,10 +23,11 @@ def test_units_too_coarse_and_without_a_record_are_counted_and_named(modebook: P
 
 @pytest.mark.parametrize("told", ["pelluwick/torvane-40", "Torvane 40", "PELLUWICK TORVANE 40"])
 def test_who_uses_a_fixture(modebook: Program, told: str) -> None:
-    """One in the kitchen, seven on the pier, in modes and one misspelled mode."""
+    """Four on the jetty, one in the kitchen, seven on the pier, in modes and one misspelled mode."""
     answer = modebook("rigs", "--using", told, "--json").json
     assert answer["using"] == "pelluwick/torvane-40"
     assert {rig["rig"]: [(m["mode"], m["units"]) for m in rig["using"]] for rig in answer["rigs"]} == {
+        "ossilby-jetty": [("Standard", ["611", "612", "613"]), ("Basic", ["614"])],
         "ossilby-kitchen": [("Extended", ["9"])],
         "ossilby-pier": [
             ("Standard", ["201", "202", "203", "204", "205"]),
