@@ -8,7 +8,7 @@ from support.program import Program
 
 
 def test_units_too_coarse_and_without_a_record_are_counted_and_named(modebook: Program) -> None:
-    """The planted ones: three units of the jetty and nine of the pier, and a Strimbel 16 that nobody makes."""
+    """The planted ones: three units of the jetty, nine of the pier, and a Strimbel 16 that nobody makes."""
     jetty, kitchen, pier = modebook("rigs", "--json").json["rigs"]
     assert [one["unit"] for one in jetty["which"]["resolution_unmet"]] == ["605", "606", "614"]
     assert (kitchen["resolution_unmet"], kitchen["without_record"]) == (0, 0)
