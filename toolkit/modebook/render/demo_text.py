@@ -87,7 +87,8 @@ def _answer(remote: RigRemote) -> str:
     return (
         f"{slot} of {len(remote.units)} units by a slot of the mode they are patched in; "
         f"{rdm} only over RDM, which reaches {reaches['yes']} of these, does not reach {reaches['no']}, "
-        f"and may or may not reach {reaches['unknown']}; {len(remote.of('hand'))} only with a hand on the fixture."
+        f"and may or may not reach {reaches['unknown']}; "
+        f"{len(remote.of('hand'))} only with a hand on the fixture."
     )
 
 
