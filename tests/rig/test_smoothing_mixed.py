@@ -173,3 +173,9 @@ def test_rdm_is_a_cure_only_where_it_passes():
     assert finding.figure["changes"][0]["by"] == "rdm"
     (finding,) = run("Free", "Only", fixtures=[*FIXTURES, only])
     assert "changes" not in finding.figure
+
+
+def test_of_several_cures_the_one_that_touches_the_fewest_units_is_told():
+    """Two are slow and one is set to off: the one follows, though both others could be off as well."""
+    (finding,) = run("Slow", "Slow", "Slow", units={"3": {"settings": {"smoothing": "off"}}})
+    assert [(one["units"], one["choice"]) for one in finding.figure["changes"]] == [(["3"], "long")]

@@ -111,6 +111,8 @@ def test_the_json_has_the_keys_that_scripts_rely_on():
         ("Mode name", "Pixels", ("wrong-mode", "Extended", "Pixels")),
         ("Personality", "7", ("wrong-mode", "Extended", "7")),
         ("Footprint", "4", ("wrong-mode", "Extended", "4 slots")),
+        ("Personality,Footprint", "2,10", ("wrong-mode", "Extended", "10 slots")),
+        ("Personality,Footprint", "2,8", None),
         ("Personality", "2/2", None),
         ("Mode", "EXTENDED", None),
         ("Slots", "8", None),
@@ -138,6 +140,23 @@ def test_the_json_has_the_keys_that_scripts_rely_on():
 def test_each_thing_that_differs_is_told_as_planned_and_found(title, cell, finding):
     """One column beside the unit's number; as E1.20 and E1.37-1 call them and as people do."""
     assert alone(f"Unit,{title}\n1,{cell}\n") == ([finding] if finding else [])
+
+
+def test_the_footprint_decides_between_modes_of_one_number():
+    """A menu state gives personality 1 two footprints: 36 slots are the other mode than planned."""
+    modes = [
+        {"name": "2 x 2", "number": 1, "footprint": 36, "given": "Grid: 2 x 2", "parameters": []},
+        {"name": "4 x 4", "number": 1, "footprint": 132, "given": "Grid: 4 x 4", "parameters": []},
+    ]
+    patch = "unit,fixture,mode,address\n1,Grid,4 x 4,1/1\n"
+    reading = rig_of({"fixtures": [{"model": "Grid", "modes": modes}], "patch": patch})
+
+    def listed(footprint: str) -> list[tuple[str, str, object, object]]:
+        return told(verify(reading, found_from_text(f"Unit,Personality,Footprint\n1,1,{footprint}\n")))
+
+    assert listed("36") == [("wrong-mode", "1", "4 x 4", "2 x 2")]
+    assert listed("132") == []
+    assert listed("") == []
 
 
 def test_a_choice_that_rig_json_plans_is_an_error_and_else_a_warning():

@@ -223,19 +223,21 @@ def _mode(unit: Planned, found: FoundRow, notes: Notes, add: _Add) -> None:
         return
     modes = row.fixture.fixture.modes
     planned = row.mode.mode
-    if found.personality is None and not found.mode:
-        if len(row.mode.blocks) == 1 and found.footprint != planned.footprint:
+    named = found.personality is not None or bool(found.mode)
+    meant = _modes_found(found, modes) if named else []
+    if not named or row.modes[0] in meant:
+        # Parts have start addresses of their own, and a list may tell the slots behind one of them.
+        if found.footprint not in (None, planned.footprint) and len(row.mode.blocks) == 1:
+            slots = f"{found.footprint} slots"
+            why = ": another firmware, or another menu state" if named else ""
             add(
                 "wrong-mode",
                 "error",
                 planned.name,
-                f"{found.footprint} slots",
-                f"{_mode_told(planned)} takes {planned.footprint} slots, and the list says {found.footprint}",
-                f"set mode {_mode_told(planned)}",
+                slots,
+                f"{_mode_told(planned)} takes {planned.footprint} slots, and the list says {slots}{why}",
+                f"set mode {_mode_told(planned)}, {planned.footprint} slots; it has {slots}",
             )
-        return
-    meant = _modes_found(found, modes)
-    if row.modes[0] in meant:
         return
     told = " or ".join(_mode_told(modes[place]) for place in meant) or _as_written(found)
     unknown = "" if meant else ", which the record lacks"
