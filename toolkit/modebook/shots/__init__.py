@@ -1,0 +1,1 @@
+"""Settings per shot: which choice each light needs in each setup, and what to change between setups."""

@@ -1,0 +1,56 @@
+"""One road to one choice of a setting on one unit: what is sent or done, how long it takes, what can go wrong."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+RouteBy = Literal["slot", "rdm", "hand"]
+Kept = Literal["while sent", "until power off", "stored", "unknown"]
+
+
+@dataclass(frozen=True, slots=True)
+class Byte:
+    """One slot's value on the wire."""
+
+    universe: int
+    address: int
+    value: int
+
+
+@dataclass(frozen=True, slots=True)
+class Route:
+    """How one unit is brought to one choice; only by roads that its mode, link and place leave open.
+
+    cost: by the policy's figures (by slot, over RDM, by hand by how the unit is reached). seconds: what
+    the change takes, holds included. kept: how long the choice lasts once set.
+    """
+
+    by: RouteBy
+    setting: str
+    choice: str
+    cost: float
+    seconds: float
+    kept: Kept
+    bytes: tuple[Byte, ...] = ()
+    """By slot: what is sent, in zero time, from the middle of its range and away from any hazard."""
+    hold_s: float | None = None
+    """By slot: how long it is held; None where nothing is printed."""
+    needs: tuple[str, ...] = ()
+    """What must be so first, in words (`dimmer at 0`)."""
+    needs_bytes: tuple[Byte, ...] = ()
+    """What must be sent first for that, where a value decides it."""
+    then: str = ""
+    """What to send afterwards, in words: the printed default, the idle range, or the question to settle."""
+    then_bytes: tuple[Byte, ...] = ()
+    pid: str | None = None
+    data: str | None = None
+    """Over RDM: the parameter data in hex, most significant byte first."""
+    uid: str | None = None
+    path: tuple[str, ...] = ()
+    """By hand: the menu path, or app and page."""
+    position: str = ""
+    reach: str = ""
+    warnings: tuple[str, ...] = ()
+    doubts: tuple[str, ...] = ()
+    """What is not known and should be tried on the fixture (`no hold is printed`)."""
