@@ -52,9 +52,6 @@ LIMIT_OF = dict.fromkeys(_AXES, "pan-tilt-step") | {"zoom": "zoom-step"}
 LIMIT_OF |= dict.fromkeys(_INDEXES, "index-step")
 """The policy's threshold for each parameter that is judged."""
 
-LEAST_TRAVEL_DEG = 90.0
-"""What a pan or tilt of unrecorded travel is taken to cover at least (common practice, no source)."""
-
 
 def faults_in_mode(
     reading: FixtureReading, mode: ModeReading, throw_m: float | None = None
@@ -155,13 +152,14 @@ def _unrecorded(
 ) -> list[Fault]:
     """The pans or tilts without a span in degrees whose bits are too few for any useful travel."""
     limit = reading.limits["pan-tilt-step"]
+    travel_deg = reading.limits["assumed-least-travel"].value
     found: list[Fault] = []
     for index in indexes:
         parameter = mode.written[index]
         size = bits(parameter)
         if not size:
             continue
-        least = too_coarse(LEAST_TRAVEL_DEG, False, size, 2**size - 1, limit.value)
+        least = too_coarse(travel_deg, False, size, 2**size - 1, limit.value)
         if least is not None and not _has_degrees(mode, word, parameter):
             found.append(_guess(reading, mode, index, least, limit, throw_m))
     return found
@@ -183,6 +181,7 @@ def _guess(
 ) -> Fault:
     parameter, pointer = mode.at(index)
     size = bits(parameter)
+    travel_deg = reading.limits["assumed-least-travel"].value
     figure: dict[str, object] = {
         "parameter": parameter.parameter,
         "bits": size,
@@ -190,14 +189,14 @@ def _guess(
         "step_deg": None,
         "limit_deg": limit.value,
         "steps": 2**size - 1,
-        "assumed_least_span_deg": LEAST_TRAVEL_DEG,
+        "assumed_least_span_deg": travel_deg,
         "least_step_deg": least.step,
     }
     # How far a spot moves, from a travel that nobody printed, is for the figure alone.
     more, _ = moved(reading, least.step, throw_m)
     figure |= {f"least_{key}" if key == "displacement_m" else key: value for key, value in more.items()}
     said = (
-        f"{parameter.name} has {size} bits and no recorded travel: over {number(LEAST_TRAVEL_DEG)} degrees, "
+        f"{parameter.name} has {size} bits and no recorded travel: over {number(travel_deg)} degrees, "
         f"assumed as the least, a step is {number(least.step)} degrees; {wanted(limit.value, 'degree')}"
     )
     help_ = remedy(reading, mode, (parameter.parameter,), least.bits_needed, limit)

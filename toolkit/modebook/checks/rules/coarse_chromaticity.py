@@ -17,9 +17,6 @@ from modebook.documents.modes import Parameter
 from modebook.response.errors import ResponseError
 from modebook.response.resolution import ChromaticityStep, bits_needed, chromaticity_step, span_step
 
-ASSUMED_SPAN = 0.8
-"""What CIE x or y is taken to span where nothing is printed: 0 to 0.8 (common practice, no source)."""
-
 _PAIRS = (("cie-x", "cie-y"), ("cie-u-prime", "cie-v-prime"))
 
 
@@ -52,11 +49,12 @@ def faults_in_mode(
 ) -> Sequence[Fault]:
     """The pairs of x and y of a mode that are too coarse; the throw makes no difference."""
     survey = mode.survey
+    assumed = reading.limits["assumed-chromaticity-span"].value
     found: list[Fault] = []
     for pair in _PAIRS:
         if pair[0] not in survey.words and pair[0] not in survey.pieced:
             continue
-        first, second = _axes(mode, pair[0]), _axes(mode, pair[1])
+        first, second = _axes(mode, pair[0], assumed), _axes(mode, pair[1], assumed)
         for holder, axes in first.items():
             for one, other in zip(axes, second.get(holder, ()), strict=False):
                 fault = _fault(reading, mode, pair, one, other)
@@ -65,7 +63,7 @@ def faults_in_mode(
     return found
 
 
-def _axes(mode: ModeReading, word: str) -> dict[str, list[_Axis]]:
+def _axes(mode: ModeReading, word: str, assumed: float) -> dict[str, list[_Axis]]:
     """Each coordinate of a word, by the mode, cell block or part that holds it, in the document's order."""
     found: dict[str, list[_Axis]] = {}
     spanned: set[int] = set()
@@ -80,7 +78,7 @@ def _axes(mode: ModeReading, word: str) -> dict[str, list[_Axis]]:
         size = bits(parameter)
         if size and id(parameter) not in spanned:
             pointer = mode.at(index)[1]
-            axis = _Axis(ASSUMED_SPAN, size, 2**size - 1, True, pointer)
+            axis = _Axis(assumed, size, 2**size - 1, True, pointer)
             found.setdefault(_holder(pointer), []).append(axis)
     return found
 

@@ -13,13 +13,10 @@ from modebook.rig.reading import PatchedRow, RigReading
 from modebook.rig.rules._alike import Apart, cure, worst_apart
 from modebook.rig.rules._text import place_figure
 
-ASSUMED_FPS = 24.0
-"""The camera of a rig that names none (common practice, no source)."""
-
 
 def check(reading: RigReading) -> Iterable[Fault]:
     """A fault for each group that runs apart, and for each position that no group's fault has told of."""
-    frame_s = 1.0 / (reading.rig.camera.fps if reading.rig.camera else ASSUMED_FPS)
+    frame_s = 1.0 / (reading.rig.camera.fps if reading.rig.camera else reading.policy["assumed-camera"].value)
     known: dict[tuple[object, ...], Mapping[str, Delay | None]] = {}
     told: list[frozenset[int]] = []
     for together in (*gathered(reading, "group"), *gathered(reading, "position")):
