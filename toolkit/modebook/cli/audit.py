@@ -7,6 +7,7 @@ from typing import Annotated
 import typer
 
 from modebook.cli.options import CatalogOption, JsonOption
+from modebook.cli.paper import CsvOption, HtmlOption, OverwriteOption, print_csv, write_paper
 
 
 def register(app: typer.Typer) -> None:
@@ -27,6 +28,9 @@ def audit(
         typer.Option("--sheet", help="The sheet of a workbook. Default: the first that has a patch."),
     ] = None,
     full: Annotated[bool, typer.Option("--full", help="Tell every finding by itself, not by cause.")] = False,
+    html: HtmlOption = None,
+    as_csv: CsvOption = False,
+    overwrite: OverwriteOption = False,
     catalog: CatalogOption = None,
     as_json: JsonOption = False,
 ) -> None:
@@ -41,10 +45,18 @@ def audit(
 
         reading = open_rig(rig, find_catalog(catalog), sheet=sheet)
         result = run(reading)
+        if html is not None:
+            from modebook.render.sheets.findings import findings_csv, findings_page
+
+            write_paper(html, overwrite, lambda: findings_page(result), lambda: findings_csv(result.findings))
         if as_json:
             from modebook.render.audit_json import audit_json
 
             typer.echo(audit_json(result), nl=False)
+        elif as_csv:
+            from modebook.render.sheets.findings import findings_csv
+
+            print_csv(findings_csv(result.findings))
         else:
             from modebook.render.audit_text import audit_text
 

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from modebook.cli.options import CatalogOption, JsonOption
+from modebook.cli.paper import CsvOption, HtmlOption, print_csv, write_paper
 
 if TYPE_CHECKING:
     from modebook.rig.repatch.solve import Progress
@@ -27,9 +28,13 @@ def repatch(
     output: Annotated[
         Path | None, typer.Option("--output", "-o", help="Write the new patch here; columns and notes stay.")
     ] = None,
-    overwrite: Annotated[bool, typer.Option("--overwrite", help="Let --output replace a file.")] = False,
+    overwrite: Annotated[
+        bool, typer.Option("--overwrite", help="Let --output and --html replace files.")
+    ] = False,
     seconds: Annotated[float, typer.Option("--seconds", min=1, help="How long the solver may take.")] = 30.0,
     sheet: Annotated[str | None, typer.Option("--sheet", help="The sheet of a workbook.")] = None,
+    html: HtmlOption = None,
+    as_csv: CsvOption = False,
     catalog: CatalogOption = None,
     as_json: JsonOption = False,
 ) -> None:
@@ -49,6 +54,17 @@ def repatch(
         content = rewritten(read_bytes(reading.patch.path), reading, plan, sheet=sheet)
         write_whole(output, content, overwrite=overwrite)
         typer.echo(f"written: {output}", err=True)
+    if html is not None:
+        from modebook.render.sheets.repatched import repatch_csv, repatch_page
+        from modebook.rig.repatch.after import patched_after
+
+        after = patched_after(reading, plan)
+        write_paper(html, overwrite, lambda: repatch_page(plan, after), lambda: repatch_csv(plan))
+    if as_csv:
+        from modebook.render.sheets.repatched import repatch_csv
+
+        print_csv(repatch_csv(plan))
+        return
     if as_json:
         from modebook.render.jsons import to_json
 

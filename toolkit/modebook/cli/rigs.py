@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from modebook.cli.options import CatalogOption, JsonOption
+from modebook.cli.paper import CsvOption, HtmlOption, OverwriteOption, print_csv, write_paper
 
 if TYPE_CHECKING:
     from modebook.rig.fixtures import CatalogFixtures
@@ -47,6 +48,9 @@ def rigs(
             help="Only the rigs that use this fixture: which units, in which modes.",
         ),
     ] = None,
+    html: HtmlOption = None,
+    as_csv: CsvOption = False,
+    overwrite: OverwriteOption = False,
     catalog: CatalogOption = None,
     as_json: JsonOption = False,
 ) -> None:
@@ -76,11 +80,19 @@ def rigs(
         modes = [] if identity is None else used_in(reading, identity)
         if identity is None or modes:
             answers.append((remote(reading), demands(reading), modes))
+    if html is not None:
+        from modebook.render.sheets.across import rigs_csv, rigs_page
+
+        write_paper(html, overwrite, lambda: rigs_page(answers, identity), lambda: rigs_csv(answers))
     if as_json:
         from modebook.render.jsons import to_json
         from modebook.render.rigs_json import rigs_json
 
         typer.echo(to_json(rigs_json(answers, identity)), nl=False)
+    elif as_csv:
+        from modebook.render.sheets.across import rigs_csv
+
+        print_csv(rigs_csv(answers))
     elif identity is not None:
         from modebook.render.rigs_text import using_text
 

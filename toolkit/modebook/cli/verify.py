@@ -8,6 +8,7 @@ from typing import Annotated
 import typer
 
 from modebook.cli.options import CatalogOption, JsonOption
+from modebook.cli.paper import CsvOption, HtmlOption, OverwriteOption, print_csv, write_paper
 
 
 def register(app: typer.Typer) -> None:
@@ -35,6 +36,9 @@ def verify(
         str | None,
         typer.Option("--sheet", help="The sheet of the as-found workbook. Default: the first that fits."),
     ] = None,
+    html: HtmlOption = None,
+    as_csv: CsvOption = False,
+    overwrite: OverwriteOption = False,
     catalog: CatalogOption = None,
     as_json: JsonOption = False,
 ) -> None:
@@ -46,10 +50,18 @@ def verify(
 
     reading = open_rig(rig, find_catalog(catalog))
     result = run(reading, read_as_found(as_found, sheet=sheet))
+    if html is not None:
+        from modebook.render.sheets.verified import verify_csv, verify_page
+
+        write_paper(html, overwrite, lambda: verify_page(result), lambda: verify_csv(result))
     if as_json:
         from modebook.render.jsons import to_json
 
         typer.echo(to_json(result.to_json()), nl=False)
+    elif as_csv:
+        from modebook.render.sheets.verified import verify_csv
+
+        print_csv(verify_csv(result))
     else:
         from modebook.render.verify_text import verify_text
 
