@@ -1,4 +1,4 @@
-"""One road to one choice of a setting on one unit: what is sent or done, how long it takes, what can go wrong."""
+"""One road to one choice of a setting on one unit: what is sent or done, how long it takes, and the risks."""
 
 from __future__ import annotations
 
@@ -43,6 +43,11 @@ class Route:
     then: str = ""
     """What to send afterwards, in words: the printed default, the idle range, or the question to settle."""
     then_bytes: tuple[Byte, ...] = ()
+    stand: tuple[Byte, ...] = ()
+    """What every cue must send as long as the choice is wanted: a value that acts only while sent, or the
+    rest of a slot that would overrule what was set otherwise."""
+    needs_settings: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    """Settings that must be at one of these choices first."""
     pid: str | None = None
     data: str | None = None
     """Over RDM: the parameter data in hex, most significant byte first."""

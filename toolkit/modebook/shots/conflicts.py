@@ -1,0 +1,204 @@
+"""What no choice gives a setup, and cures that were computed: slower, another mode, apart, a change."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from modebook.documents.bits import bits
+from modebook.documents.layout import all_parameters
+from modebook.documents.responding import smoothing_of
+from modebook.documents.shots import Cue, Setup, Shot
+from modebook.response.errors import ResponseError
+from modebook.response.fade import Fade
+from modebook.response.judge import judge as ask
+from modebook.rig.grouping import unit_ranges
+from modebook.rig.reading import PatchedRow
+from modebook.shots.judging import NEAR, Judge
+from modebook.shots.patched import Patched
+from modebook.shots.plan import Apart, Conflict, Taken
+from modebook.shots.routes import routes
+from modebook.shots.verdicts import Verdict
+
+SLOWEST = 16.0
+"""Times as long as a cue, beyond which a slower one is another cue."""
+HALVINGS = 6
+
+
+def conflicts_of(
+    judge: Judge, patched: Patched, setup: Setup, taken: Sequence[Taken], loose: Sequence[Apart]
+) -> list[Conflict]:
+    """The conflicts of one setup: cues that the choice taken does not satisfy, matches that do not hold."""
+    found: list[Conflict] = []
+    for one in taken:
+        failed = [verdict for verdict in one.taken.verdicts if not verdict.ok]
+        if not failed:
+            continue
+        told = [_cures(judge, patched, setup, one, verdict) for verdict in failed]
+        cures = dict.fromkeys(cure for some in told for cure in some)
+        others = [verdict for verdict in one.taken.verdicts if verdict.ok and verdict.cue.intent != "any"]
+        said = "; ".join(f"cue {verdict.cue.name!r} {verdict.why}" for verdict in failed)
+        against, at_odds = _against(one, failed)
+        why = f"{one.setting} at {one.taken.label}: {said}" + (f"; {against}" if against and others else "")
+        found.append(Conflict(setup.name, one.units, why, tuple(cures), at_odds))
+    for tie in loose:
+        sure = "" if tie.known else " (the smoothing of some is not known)"
+        why = (
+            f"cue {tie.cue!r}: units that must move together run {tie.apart_ms:.0f} ms apart under the choices "
+            f"taken; {tie.limit_ms:.1f} ms is the most{sure}"
+        )
+        found.append(Conflict(setup.name, tie.units, why, _tie_cures(tie), True))
+    return found
+
+
+def _against(one: Taken, failed: Sequence[Verdict]) -> tuple[str, bool]:
+    """Which other cue keeps a choice from being taken that would satisfy the failed ones, and if any does."""
+    wanted = {verdict.cue.row for verdict in failed}
+    for other in one.candidates:
+        if all(verdict.ok for verdict in other.verdicts if verdict.cue.row in wanted):
+            broken = next((verdict for verdict in other.verdicts if not verdict.ok), None)
+            if broken is not None:
+                return f"{other.label} would do for that, but then cue {broken.cue.name!r} {broken.why}", True
+    return "no choice that can be had would do", False
+
+
+def _cures(judge: Judge, patched: Patched, setup: Setup, one: Taken, verdict: Verdict) -> Iterator[str]:
+    cue, row = verdict.cue, patched[one.units[0]]
+    fade = _fade(judge, patched, row, cue, one.setting, one.choice)
+    limit = _limit(judge, cue)
+    if fade is not None and limit is not None:
+        slower = _slower(fade, limit)
+        if slower is not None:
+            yield f"cue {cue.name!r} {slower - cue.seconds_s:.1f} s slower, in {slower:.1f} s"
+        yield from _other_modes(row, cue, fade, limit)
+    yield from _apart(one, cue, verdict)
+    yield from _between(judge, patched, setup, one, cue)
+
+
+def _limit(judge: Judge, cue: Cue) -> float | None:
+    if cue.intent not in ("smooth", "unseen"):
+        return None
+    return judge.policy["shot-stepping-unseen" if cue.intent == "unseen" else "shot-stepping-smooth"].value
+
+
+def _fade(
+    judge: Judge, patched: Patched, row: PatchedRow, cue: Cue, setting: str, choice: str
+) -> Fade | None:
+    parameter = patched.parameter(row.unit.number, cue.parameter)
+    assert row.fixture is not None
+    if parameter is None:
+        return None
+    case = judge.case(row, parameter, cue)
+    if case.fade is None or not case.judges_stepping:
+        return None
+    for one in row.fixture.fixture.settings:
+        if one.key == setting:
+            told = smoothing_of(next(each for each in one.choices if each.key == choice))
+            return replace(case.fade, smoothing=told.smoothing) if told.known else None
+    return None
+
+
+def _slower(fade: Fade, limit: float) -> float | None:
+    """The least slower cue that holds the limit, to 2 %; None where none within SLOWEST does."""
+
+    def holds(seconds_s: float) -> bool:
+        try:
+            return ask(replace(fade, seconds_s=seconds_s)).worst_stepping_jnd <= limit * NEAR
+        except ResponseError:
+            return False
+
+    if ask(fade).worst_stepping_jnd > 2.0 * SLOWEST * limit:
+        return None  # a step shrinks about as the cue grows: none within reach would do
+    low, high = fade.seconds_s, 2.0 * fade.seconds_s
+    while high <= min(SLOWEST * fade.seconds_s, 3600.0):
+        if holds(high):
+            for _ in range(HALVINGS):
+                middle = (low * high) ** 0.5
+                low, high = (low, middle) if holds(middle) else (middle, high)
+            return high
+        low, high = high, 2.0 * high
+    return None
+
+
+def _other_modes(row: PatchedRow, cue: Cue, fade: Fade, limit: float) -> Iterator[str]:
+    assert row.fixture is not None
+    assert row.mode is not None
+    for mode in row.fixture.fixture.modes:
+        if mode is row.mode.mode:
+            continue
+        finer = [
+            bits(parameter)
+            for parameter, _ in all_parameters(mode)
+            if cue.parameter in (parameter.parameter, parameter.key) and bits(parameter) > fade.bits
+        ]
+        if finer and ask(replace(fade, bits=max(finer))).worst_stepping_jnd <= limit * NEAR:
+            yield f"mode {mode.name!r}: {max(finer)} bits in place of {fade.bits} ({mode.footprint} slots)"
+            return
+
+
+def _apart(one: Taken, cue: Cue, verdict: Verdict) -> Iterator[str]:
+    """Where the cues at odds are on different units of the group, these need not be alike."""
+    mine = {unit for unit in cue.units if unit in one.units}
+    for other in one.candidates:
+        fits = next((each for each in other.verdicts if each.cue is cue), None)
+        if fits is None or not fits.ok or other.choice == one.choice:
+            continue
+        broken = [each.cue for each in other.verdicts if not each.ok]
+        rest = {unit for each in broken for unit in each.units if unit in one.units}
+        if mine and rest and not mine & rest:
+            names = unit_ranges(sorted(mine))
+            yield f"split the group: {names} at {other.label}, the others as they are"
+            return
+        if mine and len(one.units) > 1 and not rest:
+            return
+    del verdict
+
+
+def _between(judge: Judge, patched: Patched, setup: Setup, one: Taken, cue: Cue) -> Iterator[str]:
+    """A change within the shot, if the road to a choice that suits takes less than the time to the next cue."""
+    shot = next(each for each in setup.shots if any(other is cue for other in each.cues))
+    for other in one.candidates:
+        fits = next((each for each in other.verdicts if each.cue is cue), None)
+        if fits is None or not fits.ok or other.choice == one.choice:
+            continue
+        takes_s = _takes_s(judge, patched, one, other.choice)
+        gap = _gap_s(shot, one, cue)
+        if takes_s is not None and gap is not None and takes_s < gap[0]:
+            yield (
+                f"a change to {other.label} between {gap[1]!r} and {cue.name!r}: it takes {takes_s:.0f} s of "
+                f"the {gap[0]:.0f} s between them (off camera if it can be, and rehearsed)"
+            )
+            return
+
+
+def _takes_s(judge: Judge, patched: Patched, one: Taken, choice: str) -> float | None:
+    """How long the change takes on all units, by slot or over RDM; None where a hand is needed."""
+    total = 0.0
+    for unit in one.units:
+        some = routes(judge.reading, patched.rows[unit.casefold()])[one.setting][choice]
+        remote = [road for road in some if road.by in ("slot", "rdm")]
+        if not remote:
+            return None
+        total = max(total, remote[0].seconds) if remote[0].by == "slot" else total + remote[0].seconds
+    return total
+
+
+def _gap_s(shot: Shot, one: Taken, cue: Cue) -> tuple[float, str] | None:
+    """The time before a cue in which none of the group's units moves, and the cue that it follows."""
+    mine = set(one.units)
+    before = [
+        other
+        for other in shot.cues
+        if other is not cue and mine & set(other.units) and other.end_s <= cue.start_s + 1e-9
+    ]
+    if not before:
+        return None
+    last = max(before, key=lambda other: other.end_s)
+    return cue.start_s - last.end_s, last.name
+
+
+def _tie_cures(tie: Apart) -> tuple[str, ...]:
+    return (
+        f"give the quicker ones their cue {tie.apart_ms:.0f} ms later at the desk",
+        "set all of them to off, and let the desk's own fade carry the look",
+    )

@@ -1,0 +1,125 @@
+"""The prep sheet: what each unit is set to in the shop, before it goes out to the set, and by which road."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from modebook.rig.reading import RigReading
+from modebook.shots.change import PrepLine, Stage
+from modebook.shots.route import Route
+from modebook.shots.routes import in_the_shop
+from modebook.shots.unit_state import Now, UnitState
+from modebook.shots.walking import natural
+
+
+@dataclass(frozen=True, slots=True)
+class _One:
+    unit: UnitState
+    setting: str
+    choice: str
+    from_: str | None
+    road: Route | None
+    words: str
+    doubts: tuple[str, ...]
+
+
+def prepare(
+    reading: RigReading, units: Mapping[str, UnitState], stages: Sequence[Stage]
+) -> tuple[PrepLine, ...]:
+    """Set every unit to the first choice that the plan has for each of its settings; `units` are changed.
+
+    Only roads that outlast power off count, since units are switched off on their way to the set; a choice
+    that only a slot gives is sent on the set, and the sheet says so. In the shop every unit is on the floor.
+    """
+    found: list[_One] = []
+    for (number, setting), choice in _firsts(stages).items():
+        unit = units.get(number)
+        if unit is None:
+            continue
+        now = unit.now.get(setting)
+        has = now.choice if now else None
+        road = _shop_road(reading, unit, setting, choice)
+        if has == choice:
+            found.append(_One(unit, setting, choice, has, None, "known to be so: look", ()))
+            continue
+        if road is None:
+            slot = any(one.by == "slot" for one in unit.roads.get(setting, {}).get(choice, ()))
+            words = "sent by slot on the set; no road leaves it stored" if slot else "no way reaches it"
+            found.append(_One(unit, setting, choice, has, None, words, ()))
+            continue
+        found.append(_One(unit, setting, choice, has, road, _words(road), road.doubts))
+        unit.now[setting] = Now(choice, "stored")
+        unit.below[setting] = choice
+    return tuple(_lines(found))
+
+
+def _firsts(stages: Sequence[Stage]) -> dict[tuple[str, str], str]:
+    found: dict[tuple[str, str], str] = {}
+    for stage in stages:
+        for key, choice in stage.wanted.items():
+            if choice is not None:
+                found.setdefault(key, choice)
+    return found
+
+
+def _shop_road(reading: RigReading, unit: UnitState, setting: str, choice: str) -> Route | None:
+    """The cheapest road that leaves a choice stored, those that surely do so first."""
+    some = [
+        one
+        for one in unit.roads.get(setting, {}).get(choice, ())
+        if one.by == "rdm" or (one.by == "slot" and one.kept == "stored" and not one.stand)
+    ]
+    written = unit.settings[setting]
+    picked = next((one for one in written.choices if one.key == choice), None)
+    by_hand = in_the_shop(reading, unit.rows[0], written, picked) if picked else None
+    if by_hand is not None:
+        some.append(by_hand)
+    lasting = [one for one in some if one.kept != "until power off" and not _waits(unit, one)]
+    return min(lasting, key=lambda one: (one.kept != "stored", one.cost), default=None)
+
+
+def _waits(unit: UnitState, road: Route) -> bool:
+    return any(
+        unit.now[setting].choice not in choices
+        for setting, choices in road.needs_settings
+        if setting in unit.now
+    )
+
+
+def _words(road: Route) -> str:
+    if road.by == "rdm":
+        return f"over RDM: PID {road.pid}, data {road.data}"
+    if road.by == "slot":
+        sent = ", ".join(f"{byte.universe}/{byte.address} at {byte.value}" for byte in road.bytes[:4])
+        hold = "" if road.hold_s is None else f", held {road.hold_s:g} s"
+        return f"by slot: {sent}{hold}; {road.then}"
+    return f"by hand: {' > '.join(road.path)}"
+
+
+def _lines(found: Sequence[_One]) -> Iterator[PrepLine]:
+    alike: dict[tuple[object, ...], list[_One]] = {}
+    for one in found:
+        row, by = one.unit.rows[0], one.road.by if one.road else None
+        words = "slot" if by == "slot" else one.words
+        key = (row.identity, row.modes, one.setting, one.choice, one.from_, by, words, one.doubts)
+        alike.setdefault(key, []).append(one)
+    for some in sorted(alike.values(), key=lambda few: natural(few[0].unit.number)):
+        first = some[0]
+        row, written = first.unit.rows[0], first.unit.settings[first.setting]
+        assert row.mode is not None
+        label = next((one.label for one in written.choices if one.key == first.choice), None)
+        yield PrepLine(
+            tuple(one.unit.number for one in some),
+            row.identity or row.unit.fixture,
+            row.mode.mode.name,
+            first.setting,
+            written.label or first.setting,
+            first.choice,
+            label or first.choice,
+            "; ".join(dict.fromkeys(one.words for one in some)),
+            first.road.by if first.road else None,
+            first.from_,
+            sum(one.road.seconds for one in some if one.road and one.road.by != "slot"),
+            first.doubts,
+        )

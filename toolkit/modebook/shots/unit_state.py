@@ -1,0 +1,114 @@
+"""What is known of one unit while a plan is walked through: what it is at, what keeps it so, what stands."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+
+from modebook.documents.settings import Setting
+from modebook.rig.reading import PatchedRow
+from modebook.shots.route import Byte, Kept, Route
+from modebook.shots.routes import Roads
+
+
+@dataclass(frozen=True, slots=True)
+class Now:
+    """What one setting is at, and by what."""
+
+    choice: str | None
+    kept: Kept
+    route: Route | None = None
+    """The road by which it was set during the day."""
+
+
+@dataclass
+class UnitState:
+    """One unit: its record, its roads, and what each setting is at."""
+
+    number: str
+    rows: Sequence[PatchedRow]
+    roads: Roads
+    now: dict[str, Now] = field(default_factory=dict)
+    below: dict[str, str | None] = field(default_factory=dict)
+    """What is stored under a choice that is kept only until power off, or acts only while sent."""
+    standing: dict[str, tuple[Byte, ...]] = field(default_factory=dict)
+    """What is sent for each setting in every cue; a setting that no slot overrules may have nothing."""
+
+    @classmethod
+    def of(
+        cls,
+        number: str,
+        rows: Sequence[PatchedRow],
+        roads: Roads,
+        start: Mapping[tuple[str, str], str | None],
+    ) -> UnitState:
+        """A unit as it starts: what is known is taken as stored."""
+        made = cls(number, rows, roads)
+        for setting in roads:
+            choice = start.get((number, setting))
+            made.now[setting] = Now(choice, "stored")
+            made.below[setting] = choice
+        return made
+
+    @property
+    def settings(self) -> dict[str, Setting]:
+        """The settings of its record."""
+        fixture = self.rows[0].fixture
+        assert fixture is not None
+        return {setting.key: setting for setting in fixture.fixture.settings}
+
+    def is_at(self, setting: str, choice: str) -> bool:
+        """Whether it is known to be at a choice, and to stay so: what must stand for that stands."""
+        now = self.now.get(setting)
+        if now is None or now.choice != choice:
+            return False
+        if setting in self.standing:
+            return True
+        return not any(road.stand for road in self.roads[setting].get(choice, ()))
+
+    def take(self, route: Route) -> None:
+        """Go a road."""
+        setting = route.setting
+        self.now[setting] = Now(route.choice, route.kept, route)
+        self.standing[setting] = route.stand
+        if route.kept == "stored":
+            self.below[setting] = route.choice
+        elif route.kept == "unknown" and route.by != "slot":
+            self.below[setting] = None
+
+    def power_off(self) -> list[str]:
+        """Switch it off and on: what is gone is forgotten; returns the settings of which nobody knows."""
+        unknown: list[str] = []
+        for setting, now in self.now.items():
+            if now.route is None or now.kept in ("stored", "while sent"):
+                continue
+            if now.kept == "until power off":
+                self.now[setting] = Now(self.below.get(setting), "stored")
+            elif not (now.route.by == "slot" and self.standing.get(setting)):
+                unknown.append(setting)
+        return unknown
+
+    def blocked(self, route: Route) -> str:
+        """Why a road cannot be gone as things stand; empty where it can."""
+        for setting, choices in route.needs_settings:
+            now = self.now.get(setting)
+            if now is None or now.choice not in choices:
+                return f"it needs {setting} set to {' or '.join(choices)} first"
+        for other, bytes_ in self.standing.items():
+            if other == route.setting:
+                continue
+            at = {(byte.universe, byte.address): byte.value for byte in bytes_}
+            for byte in route.stand:
+                if at.get((byte.universe, byte.address), byte.value) != byte.value:
+                    return f"its slot must stand at another value for {other}"
+        return ""
+
+    def resting(self, route: Route) -> tuple[Byte, ...]:
+        """What is sent after a road's value: its own rest, or what stands there for another setting."""
+        at = {
+            (byte.universe, byte.address): byte
+            for other, bytes_ in self.standing.items()
+            if other != route.setting
+            for byte in bytes_
+        }
+        return tuple(at.get((byte.universe, byte.address), byte) for byte in route.then_bytes)
