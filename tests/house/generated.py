@@ -13,12 +13,14 @@ COMMAND = "python tests/house/generated.py --write"
 
 def generated() -> dict[Path, bytes]:
     """Every generated file by its path, with what should be in it."""
+    from demo_chart import PATH, demo_chart
     from readme import with_outputs
 
     from modebook.documents.schemas import schemas
     from modebook.shelf.canonical import form
 
     made = {ROOT / "schema" / name: (form(body, 110) + "\n").encode() for name, body in schemas().items()}
+    made[ROOT / PATH] = demo_chart()
     readme = ROOT / "README.md"
     made[readme] = with_outputs(readme.read_text(encoding="utf-8")).encode()
     return made

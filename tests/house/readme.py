@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import re
+import shutil
 import subprocess
 import sys
 import tempfile
@@ -16,20 +17,32 @@ BLOCK = re.compile(
 )
 
 
+STORY = re.compile(r"<!-- in a copy -->\n.*?<!-- /in a copy -->\n", re.DOTALL)
 COMMANDS = re.compile(r"(?<=<!-- commands -->\n).*?(?=<!-- /commands -->)", re.DOTALL)
 
 
 def with_outputs(text: str) -> str:
     """The text with every block that begins with `$ modebook ...` followed by what that prints now.
 
-    Between the marks `commands` stands every command with its options, as the program knows them.
+    Between the marks `commands` stands every command with its options, as the program knows them. Blocks
+    between the marks `in a copy` are one story: they run one after another in a folder of their own that
+    begins with a copy of the catalog, so that they may write into it.
     """
     text = COMMANDS.sub(lambda _: commands(), text)
     with tempfile.TemporaryDirectory() as cache:
-        return BLOCK.sub(lambda found: _block(found["command"], cache), text)
+        text = STORY.sub(lambda found: _story(found[0], cache), text)
+        stories = STORY.findall(text)
+        told = [BLOCK.sub(lambda found: _block(found["command"], cache), part) for part in STORY.split(text)]
+    return "".join(part + story for part, story in zip(told, [*stories, ""], strict=True))
 
 
-def _block(command: str, cache: str) -> str:
+def _story(text: str, cache: str) -> str:
+    with tempfile.TemporaryDirectory() as folder:
+        shutil.copytree(ROOT / "catalog", Path(folder, "catalog"))
+        return BLOCK.sub(lambda found: _block(found["command"], cache, Path(folder)), text)
+
+
+def _block(command: str, cache: str, folder: Path = ROOT) -> str:
     environment = {
         **os.environ,
         "PATH": f"{Path(sys.executable).parent}{os.pathsep}{os.environ['PATH']}",
@@ -40,7 +53,7 @@ def _block(command: str, cache: str) -> str:
     }
     environment.pop("MODEBOOK_CATALOG", None)
     run = subprocess.run(
-        ["bash", "-c", command], cwd=ROOT, env=environment, capture_output=True, text=True, check=False
+        ["bash", "-c", command], cwd=folder, env=environment, capture_output=True, text=True, check=False
     )
     if run.returncode not in (0, 1):
         raise SystemExit(f"README.md: {command}: {run.stderr}")

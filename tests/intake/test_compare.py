@@ -181,6 +181,38 @@ def test_one_change_is_one_difference_at_its_place(
     )
 
 
+def test_a_border_that_moves_is_told_from_both_sides() -> None:
+    """The upper range begins elsewhere: gone from the first document, there in the second, at one place."""
+
+    def change(data: dict[str, Any]) -> None:
+        _set(data, "/modes/0/parameters/1/ranges/0/to", 7)
+        _set(data, "/modes/0/parameters/1/ranges/1/from", 8)
+
+    found = compare(made(), made(change))
+    at = "/modes/0/parameters/1/ranges"
+    assert [(one["pointer"], one["a"] is None, one["b"] is None) for one in found] == [
+        (f"{at}/0/to", False, False),
+        (f"{at}/1", False, True),
+        (f"{at}/1", True, False),
+    ]
+    assert (found[1]["a"]["from"], found[2]["b"]["from"]) == (10, 8)
+
+
+def test_pointers_lead_to_ranges_as_they_stand_in_the_document() -> None:
+    """Ranges are compared by value, and told by their place in the list, even where it is not in order."""
+
+    def change(data: dict[str, Any]) -> None:
+        data["modes"][0]["parameters"][1]["ranges"].reverse()
+
+    def changed(data: dict[str, Any]) -> None:
+        change(data)
+        _set(data, "/modes/0/parameters/1/ranges/1/meaning", "Idle")
+
+    assert compare(made(), made(change)) == []
+    (one,) = compare(made(change), made(changed))
+    assert one["pointer"] == "/modes/0/parameters/1/ranges/1/meaning"
+
+
 def test_modes_of_one_document_can_be_compared() -> None:
     def change(data: dict[str, Any]) -> None:
         other = copy.deepcopy(data["modes"][0])

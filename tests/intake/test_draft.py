@@ -2,16 +2,13 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from modebook.documents.fixture import Fixture
-from modebook.intake.draft import About, draft, draft_text
+from modebook.intake.draft import About, draft_text
 from modebook.intake.errors import IntakeError
-from modebook.intake.report import report_pages
 from modebook.shelf.canonical import canonical
 from modebook.shelf.reading import parse
 
@@ -97,34 +94,6 @@ def test_a_hex_column_that_contradicts_is_said() -> None:
         "Slot | Function | Decimal | Hex\n1 | Strobe | |\n | Off | 0-9 | 00-09\n | On | 10-255 | 0B-FF\n"
     ).document
     assert ["hex" in d.why for d in document.doubts] == [True]
-
-
-def test_the_review_ties_rows_to_pointers(tmp_path: Path) -> None:
-    read = draft_text(CHART)
-    (page,) = report_pages(read)
-    assert [(row.pointer, row.place, len(row.doubts)) for row in page.rows] == [
-        ("/modes/0/parameters/0", "row 3", 0),
-        ("/modes/0/parameters/1", "row 4", 0),
-        ("/modes/0/parameters/1/ranges/1", "row 5", 1),
-        ("/modes/0/parameters/2", "row 6", 0),
-    ]
-    assert "Mode 1: Basic (3 channels)" in [text for text, _ in page.unread]
-
-
-def test_the_review_of_a_pdf_has_boxes(tmp_path: Path) -> None:
-    fpdf = pytest.importorskip("fpdf")
-    document = fpdf.FPDF()
-    document.add_page()
-    document.set_font("helvetica", size=9)
-    with document.table(headings_style=fpdf.fonts.FontFace(emphasis=None)) as table:
-        for row in (("Slot", "Function"), ("1", "Dimmer"), ("2", "Red")):
-            table.row(row)
-    document.output(str(tmp_path / "chart.pdf"))
-    (page,) = report_pages(draft(tmp_path / "chart.pdf"))
-    assert (page.number, round(page.width or 0), round(page.height or 0)) == (1, 595, 842)
-    tops = [row.box[1] for row in page.rows if row.box is not None]
-    assert len(tops) == 2
-    assert tops == sorted(tops)
 
 
 @given(

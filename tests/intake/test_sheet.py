@@ -15,6 +15,7 @@ from modebook.intake.draft import About, draft
 from modebook.intake.errors import IntakeError
 from modebook.intake.readers.sheet import read_sheet
 from modebook.intake.sheet_in import document_of_sheet
+from modebook.intake.sheet_layout import read_span
 from modebook.intake.sheet_out import blank_rows, csv_text, sheet_rows, xlsx_bytes
 from modebook.shelf.canonical import as_written
 from modebook.shelf.reading import read_fixture
@@ -122,11 +123,50 @@ def test_one_mode_alone_can_be_written_and_an_unknown_one_not() -> None:
         sheet_rows(document, "no such mode")
 
 
-def test_no_cell_could_be_run_as_a_formula() -> None:
-    """Whatever a document says, no cell of its sheet begins as a formula does."""
-    for text in ("=1+1", "+1", "@sum"):
-        for row in sheet_rows(_with_meaning(text)):
-            assert not any(isinstance(cell, str) and cell[:1] in ("=", "+", "@") for cell in row)
+@pytest.mark.parametrize("text", ["=1+1", "+1", "-2+3", "@sum", "＝1", "－1", "\t=1", "\u200b=1", "\ufeff=1"])
+def test_no_cell_could_be_run_as_a_formula(text: str) -> None:
+    """What the guard of every CSV for people would change is not in the sheet to begin with."""
+    from modebook.render.csv_guard import guarded
+
+    for row in sheet_rows(_with_meaning(text)):
+        assert [cell for cell in row if isinstance(cell, str) and guarded(cell) != cell] == []
+
+
+@settings(
+    max_examples=30, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large], deadline=None
+)
+@given(fixtures())
+def test_no_cell_of_any_document_could_be_run_as_a_formula(data: Any) -> None:
+    """Spans below zero among them, which begin with a word for that reason."""
+    from modebook.render.csv_guard import guarded
+
+    document = Fixture.model_validate_json(json.dumps(data), by_alias=True, by_name=False)
+    for row in sheet_rows(document):
+        assert [cell for cell in row if isinstance(cell, str) and guarded(cell) != cell] == []
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("0 to 100 %", {"from": 0, "to": 100, "unit": "%"}),
+        ("-270 to 270 deg", {"from": -270, "to": 270, "unit": "deg"}),
+        ("from -270 to 270 deg", {"from": -270, "to": 270, "unit": "deg"}),
+        ("−270° to 270°", {"from": -270, "to": 270, "unit": "deg"}),
+        ("2700K to 6500K", {"from": 2700, "to": 6500, "unit": "K"}),
+        ("0 to 0.8 1", {"from": 0, "to": 0.8, "unit": "1"}),
+        ("2200 to 9000 K raw", {"from": 2200, "to": 9000, "unit": "K", "raw": True}),
+    ],
+)
+def test_a_span_may_be_typed_as_people_do(text: str, wanted: dict[str, Any]) -> None:
+    """With or without a space before the unit, which may stand at both ends."""
+    assert read_span(text) == wanted
+
+
+@pytest.mark.parametrize("text", ["0 to 181", "0 to 5", "540", "0 K to 5 Hz", "a to b deg", "0 - 9 %"])
+def test_what_is_no_span_is_refused(text: str) -> None:
+    """A last digit is never taken for the unit 1."""
+    with pytest.raises(ValueError, match="is no span"):
+        read_span(text)
 
 
 def test_the_blank_sheet_is_an_example_that_reads_without_a_doubt(tmp_path: Path) -> None:
@@ -144,6 +184,16 @@ def test_the_blank_sheet_is_an_example_that_reads_without_a_doubt(tmp_path: Path
     assert (reset.hold_s, reset.hazard, reset.needs and reset.needs[0].parameter) == (5, "reset", "dimmer")
     assert document.doubts == []
     assert document.standing == "draft"
+    assert "worked example" in draft(path).notes[0]
+
+
+def test_what_a_sheet_says_goes_before_what_the_caller_says_and_is_told(tmp_path: Path) -> None:
+    """A maker given beside a sheet that names another one is not used in silence."""
+    path = tmp_path / "sheet.csv"
+    path.write_text(csv_text(sheet_rows(_with_meaning("Open"))), encoding="utf-8", newline="")
+    read = draft(path, About(maker="Other", model="One"))
+    assert read.document.maker == "Invented"
+    assert read.notes == ["the sheet says maker 'Invented', so 'Other' was not used"]
 
 
 TYPED = """\

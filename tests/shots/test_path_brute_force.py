@@ -102,7 +102,7 @@ def _tie_cost(ties: list[dict[tuple[int, int], np.ndarray]], now: tuple[int, ...
 def test_the_flow_program_finds_the_cheapest_of_all_paths(
     told: tuple[Chain, list[list[dict[tuple[int, int], np.ndarray]]], float],
 ) -> None:
-    """A small program is solved to the end: its path costs what the cheapest of all does, and its gap is 0."""
+    """Solved to the end, its path costs what the cheapest of all does, and its gap is 0."""
     chain, apart, weight = told
     joint = list(product(*(range(size) for size in chain.sizes)))
     least = min(

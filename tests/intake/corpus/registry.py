@@ -36,6 +36,8 @@ FAMILIES = {
         "sheets",
         "pages",
         "texts",
+        "firsts",
+        "firsts_more",
         "traps_text",
         "traps_pdf",
         "traps_more",

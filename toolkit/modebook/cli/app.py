@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import sys
+from collections.abc import Sequence
 from importlib import import_module
 
 import typer
@@ -12,10 +13,15 @@ COMMANDS = (
     "demo",
     "check",
     "find",
+    "chart",
+    "draft",
+    "compare",
+    "promote",
     "rigs",
     "audit",
     "repatch",
     "verify",
+    "sheets",
     "fade",
     "flicker",
     "build",
@@ -23,16 +29,23 @@ COMMANDS = (
 )
 """In the order of the help: what a new user tries first, then the day's work, then the housekeeping."""
 
-app = typer.Typer(
-    name="modebook",
-    help="Fixture modes recorded, checked, and computed for a rig.",
-    epilog="Start with: modebook demo",
-    no_args_is_help=True,
-    rich_markup_mode=None,
-    pretty_exceptions_enable=False,
-    add_completion=True,
-    context_settings={"help_option_names": ["-h", "--help"]},
-)
+
+def program(names: Sequence[str] = COMMANDS) -> typer.Typer:
+    """The program with some of its commands, or all."""
+    made = typer.Typer(
+        name="modebook",
+        help="Fixture modes recorded, checked, and computed for a rig.",
+        epilog="Start with: modebook demo",
+        no_args_is_help=True,
+        rich_markup_mode=None,
+        pretty_exceptions_enable=False,
+        add_completion=True,
+        context_settings={"help_option_names": ["-h", "--help"]},
+    )
+    made.callback()(_root)
+    for name in names:
+        import_module(f"modebook.cli.{name}").register(made)
+    return made
 
 
 def _version(wanted: bool) -> None:
@@ -43,7 +56,6 @@ def _version(wanted: bool) -> None:
         raise typer.Exit
 
 
-@app.callback()
 def _root(
     version: bool = typer.Option(
         False, "--version", callback=_version, is_eager=True, help="Print the version and leave."
@@ -52,14 +64,21 @@ def _root(
     """Fixture modes recorded, checked, and computed for a rig."""
 
 
-for _name in COMMANDS:
-    import_module(f"modebook.cli.{_name}").register(app)
+def __getattr__(name: str) -> typer.Typer:
+    """`app`, the program with all its commands, is made when it is asked for."""
+    if name == "app":
+        return program()
+    raise AttributeError(name)
 
 
 def main() -> None:
     """Run the program. Exit status: 0 nothing wrong, 1 findings of severity error, 2 work not done."""
+    # A command that is named first is the only one that is needed: declaring them all takes time.
+    named = sys.argv[1:2]
+    # Plugins for pydantic that other packages bring are looked for at every start; none is of use here.
+    os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     try:
-        app()
+        program([name for name in COMMANDS if name in named] or COMMANDS)()
     except BrokenPipeError:
         # The reader has gone (a pager that was quit): nobody is left to tell.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

@@ -23,7 +23,6 @@ class Part(BaseModel):
         strict=True,
         frozen=True,
         populate_by_name=True,
-        use_attribute_docstrings=True,
         allow_inf_nan=False,
     )
 

@@ -37,11 +37,32 @@ def assemble(source: Source, source_key: str) -> Assembled:
     settings = Settings()
     modes: list[DraftMode] = []
     for chart in gathered.charts:
-        modes.extend(_modes_of(chart, gathered, settings))
+        modes.extend(mode for mode in _modes_of(chart, gathered, settings) if _is_mode(mode))
     if not modes:
         modes = modes_of_prose(gathered.prose)
     modes = _without_copies(modes)
     return _written(modes, settings, source_key)
+
+
+def _is_mode(mode: DraftMode) -> bool:
+    """Whether what was read can be a mode: tables of units, messages and distances count as slots do, but
+    name nothing and leave slots out.
+    """
+    parameters = [*mode.parameters, *(member for _, members in mode.cells for member in members)]
+    known = [p for p in parameters if p.word != "other"]
+    covered = [p for p in parameters if p.ranges and not any("cover" in u.why for u in p.unsure)]
+    if not known and len(covered) < 0.5 * len(parameters):
+        return False
+    used = {slot for p in parameters for slot in p.slots}
+    gaps = max(used, default=0) > 2 * len(used) and not mode.cells
+    if gaps and len(known) < 0.5 * len(parameters):
+        return False
+    valued = any(s.values for p in parameters for s in p.stretches)
+    if valued or len(parameters) < 2:
+        return True
+    kinds = {(p.word, p.number, p.name.level) for p in known}
+    twice = len(kinds) < len(known) and not any(p.entry.group for p in parameters)
+    return len(known) >= (0.8 if twice else 0.4) * len(parameters)
 
 
 def _modes_of(chart: Chart, gathered: Gathered, settings: Settings) -> list[DraftMode]:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 
 from modebook.intake.chart_rows import BLANK, ChartRow, SlotCell
-from modebook.intake.columns import Plan, plan_columns, split_sets
+from modebook.intake.columns import Plan, plan_columns
 from modebook.intake.grid import Grid, Leaf, Line, Place, Source
+from modebook.intake.headers import split_sets
 from modebook.intake.headings import Footnote, ModeHead, read_footnote, read_mode_head, read_slot_head
 from modebook.intake.lexicon import SURE
 from modebook.intake.loose_rows import is_titled, looks_like_chart, loose_rows, values_of
@@ -104,6 +105,8 @@ class Walk:
             self.function = ""
             return
         slot = read_slot_head(text)
+        if slot and not text[0].isalpha() and self._goes_on(text):
+            slot = None
         if slot and (self.block_open or text.casefold()[0].isalpha()):
             self._flush()
             self._block_head(slot.slots, slot.name, line)
@@ -112,6 +115,12 @@ class Walk:
         if name.sure and len(text) < 50:
             self.function = text
         self.lines.append(line)
+
+    def _goes_on(self, text: str) -> bool:
+        """Whether a line that begins with a number goes on with the values of the lines above it."""
+        rows, _ = loose_rows([*self.lines, Line(text)])
+        values = [values_of(row) for row in rows if row.has_value]
+        return len(values) > 1 and bool(values[-1]) and values[-1][0].start == values[-2][-1].end + 1
 
     def _flush(self) -> None:
         """Read the lines gathered so far as rows of a chart, or keep them as prose."""
@@ -198,7 +207,8 @@ class Walk:
         for index in plan.above:
             self._above(grid, index)
         rows = chart_rows(grid, plan)
-        if plan.is_values:
+        headed = sum(bool(row.whole and read_slot_head(row.whole)) for row in rows)
+        if plan.is_values and not headed:
             self._values_table(grid, plan, rows)
             return
         self.function = ""

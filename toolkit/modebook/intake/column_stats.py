@@ -6,9 +6,10 @@ import re
 from dataclasses import dataclass
 
 from modebook.intake.chart_rows import read_slot_cell
+from modebook.intake.folding import fold
 from modebook.intake.grid import Cell
-from modebook.intake.lexicon import SURE
-from modebook.intake.names import read_name
+from modebook.intake.lexicon import SURE, phrases
+from modebook.intake.names import DESCRIBING, read_name
 from modebook.intake.values import ELISIONS, read_values
 
 
@@ -30,6 +31,28 @@ class Stats:
     """Slot cells that go on where the one before ended."""
     starts: int | None = None
     distinct: int = 0
+    continuing: int = 0
+    """Slot cells that go on with the one before, say it again, or begin anew at 1; the first one counts."""
+    spread: int = 0
+    """How many different slots."""
+    chained: int = 0
+    """Values that begin where the ones before ended, or at 0."""
+    grouping: int = 0
+    """Cells that name a cell or head with its number, or a master."""
+    kinds: int = 0
+    """How many different words of the vocabulary its names are."""
+    rows: tuple[bool, ...] = ()
+    """Which rows are filled."""
+
+    @property
+    def slotlike(self) -> bool:
+        """Whether nearly all of it reads as slot numbers."""
+        return self.slots > 0 and self.slots + self.absent >= 0.75 * self.filled
+
+    @property
+    def sequence(self) -> bool:
+        """Whether it counts as slots count: on by one, or the same again."""
+        return self.slotlike and self.spread >= 2 and self.continuing >= 0.8 * self.slots
 
     def share(self, count: int) -> float:
         """A count as a share of the filled cells."""
@@ -38,9 +61,14 @@ class Stats:
 
 def stats_of(cells: list[Cell]) -> Stats:
     """Count what the cells of one column are."""
-    stats = Stats()
+    stats = Stats(rows=tuple(bool(cell.flat) for cell in cells))
     last = 0
+    before: tuple[int, ...] = ()
+    numbers: set[int] = set()
+    end: int | None = None
     seen: set[str] = set()
+    kinds: set[str] = set()
+    cell_words = phrases("marks", "cell")
     for cell in cells:
         flat = cell.flat
         if not flat or flat in ELISIONS:
@@ -55,24 +83,37 @@ def stats_of(cells: list[Cell]) -> Stats:
             if min(slot.slots) < last and min(slot.slots) != 1:
                 stats.rising = False
             stats.following += min(slot.slots) == last + 1
-            last = max(slot.slots)
+            low = min(slot.slots)
+            stats.continuing += not before or low == last + 1 or slot.slots == before or low == 1
+            numbers.update(slot.slots)
+            before, last = slot.slots, max(slot.slots)
         elif slot.kind == "absent":
             stats.absent += 1
         first = cell.lines[0] if cell.lines else flat
         values = read_values(flat) or read_values(first)
         if values:
             stats.values += 1
+            stats.chained += values[0].start == 0 or (end is not None and values[0].start == end + 1)
+            end = values[-1].end
             stats.ranges += not values[0].single
             stats.percent += values[0].form == "percent"
             stats.hexes += values[0].form == "hex"
         elif re.search(r"[^\W\d_]{2,}", flat):
             stats.text += 1
-            stats.names += read_name(first).score >= SURE
+            name = read_name(first)
+            plain = all(DESCRIBING.fullmatch(word) for word in fold(name.rest).split())
+            stats.names += name.score >= SURE and (plain or not name.rest.endswith((".", "!")))
+            if name.score >= SURE and plain:
+                kinds.add(f"{name.word} {name.level}")
+            words = set(fold(re.sub(r"\d+", " ", flat)).split())
+            stats.grouping += bool(words) and words <= cell_words | {"master", "all", "global"}
         if re.fullmatch(
             r"(?:0x)?[0-9A-F]{2}(?:\s*\W\s*(?:0x)?[0-9A-F]{2})?", flat, re.IGNORECASE
         ) and re.search(r"[A-F]", flat, re.IGNORECASE):
             stats.hexes += 1
     stats.distinct = len(seen)
+    stats.spread = len(numbers)
+    stats.kinds = len(kinds)
     return stats
 
 

@@ -4,15 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from modebook.intake.chart_rows import read_slot_cell
+from modebook.intake.column_roles import matrix_columns, roles_of
 from modebook.intake.column_stats import Stats, stats_of, texts_of
 from modebook.intake.grid import Cell, Grid
-from modebook.intake.headings import read_mode_head
-from modebook.intake.names import read_name
-from modebook.intake.titles import Column, Role, is_title_row, title_roles
-from modebook.intake.values import read_values
-
-_SEARCHED = 15
+from modebook.intake.headers import covering, find_header
+from modebook.intake.titles import Column, Role, title_roles
 
 
 @dataclass(slots=True)
@@ -48,124 +44,6 @@ class Plan:
         )
 
 
-def find_header(grid: Grid) -> tuple[int, int] | None:
-    """Index and height of the row of titles, or None."""
-    for index, row in enumerate(grid.rows[:_SEARCHED]):
-        if not is_title_row(texts_of(row)) and not _titles_modes(grid, index):
-            continue
-        height = 1
-        if index + 1 < len(grid.rows) and _is_second(row, grid.rows[index + 1]):
-            height = 2
-        return index, height
-    return None
-
-
-def _titles_modes(grid: Grid, index: int) -> bool:
-    """Whether a row with one known title and names of modes stands over columns of slots or of names."""
-    row = grid.rows[index]
-    filled = [cell for cell in row if cell.flat]
-    if len(filled) < 2 or len(filled) < 0.6 * grid.width:
-        return False
-    known = [cell for cell in filled if title_roles(cell.flat)]
-    if not known or any(
-        read_slot_cell(cell.flat).kind == "slots" or read_values(cell.flat) for cell in filled
-    ):
-        return False
-    body = grid.rows[index + 1 :]
-    if len(body) < 2:
-        return False
-    numbers = 0
-    for cell in filled:
-        stats = stats_of([r[cell.column] for r in body if cell.column < len(r)])
-        slotlike = stats.filled > 0 and stats.slots + stats.absent >= 0.75 * stats.filled and stats.slots > 0
-        numbers += slotlike
-        roles = title_roles(cell.flat)
-        if cell in known:
-            if roles[0] == "slot" and not slotlike:
-                return False
-        elif not slotlike and not read_mode_head(cell.flat) and stats.share(stats.names) < 0.4:
-            return False
-    return numbers > 0
-
-
-def _is_second(upper: list[Cell], lower: list[Cell]) -> bool:
-    """Whether a row goes on with the titles above it: only words, under titles that want more."""
-    filled = [cell for cell in lower if cell.flat]
-    if not filled:
-        return False
-    if is_title_row(texts_of(lower)):
-        return any(not cell.flat for cell in upper) or texts_of(upper) != texts_of(lower)
-    if len(filled) == 1 and len(lower) > 2 and filled[0].span > 1:
-        return False
-    for cell in filled:
-        if read_slot_cell(cell.flat).kind == "slots" or (
-            read_values(cell.flat) and not title_roles(cell.flat)
-        ):
-            return False
-        title = upper[cell.column].flat if cell.column < len(upper) else ""
-        covered = _covering(upper, cell.column)
-        roles = title_roles(title or covered)
-        mode = read_mode_head(cell.flat) is not None
-        if not (mode or roles[:1] in (("slot",), ("mode",)) or (not title and title_roles(cell.flat))):
-            return False
-        if read_name(cell.flat).sure and not mode and not title_roles(cell.flat):
-            return False
-        if title and not mode and not title_roles(cell.flat) and roles[:1] == ("slot",):
-            # One slot column with a name below it is the first row of the body.
-            others = [c for c in lower if c.flat and c is not cell]
-            if not others:
-                return False
-    return True
-
-
-def _covering(row: list[Cell], column: int) -> str:
-    """The title of the cell that spans a column, or of the nearest filled one to its left."""
-    for cell in reversed(row[: column + 1]):
-        if cell.flat:
-            return cell.flat if cell.column + cell.span > column or cell.span == 1 else ""
-    return ""
-
-
-def split_sets(grid: Grid) -> list[Grid]:
-    """A grid with its titles printed twice side by side, as the two grids that it is."""
-    header = find_header(grid)
-    if header is None:
-        return [grid]
-    row = (
-        grid.rows[header[0] + header[1] - 1]
-        if header[1] == 2 and is_title_row(texts_of(grid.rows[header[0] + 1]))
-        else grid.rows[header[0]]
-    )
-    firsts: list[str | None] = [(title_roles(text) or (None,))[0] for text in texts_of(row)]
-    texts = [text.casefold() for text in texts_of(row)]
-    slot_columns = [
-        index
-        for index, role in enumerate(firsts)
-        if role in ("slot", "coarse") and (index == 0 or firsts[index - 1] not in ("slot", "coarse"))
-    ]
-    if len(slot_columns) < 2:
-        return [grid]
-    parts = [
-        slice(start, end) for start, end in zip(slot_columns, [*slot_columns[1:], len(texts)], strict=True)
-    ]
-    shapes = [tuple(role for role in firsts[part] if role is not None) for part in parts]
-    if len(set(shapes)) != 1 or not set(shapes[0]) & {"function", "meaning", "value"}:
-        return [grid]
-    if slot_columns[0] != 0 and any(firsts[: slot_columns[0]]):
-        return [grid]
-    made: list[Grid] = []
-    for part in parts:
-        rows = []
-        for cells in grid.rows:
-            piece = [
-                Cell(c.text, c.place, c.row, i, min(c.span, part.stop - part.start))
-                for i, c in enumerate(cells[part])
-            ]
-            rows.append(piece)
-        made.append(Grid(rows, grid.place, grid.ruled))
-    return made
-
-
 def plan_columns(grid: Grid) -> Plan | None:
     """What the columns hold; None where the grid is no part of a chart."""
     header = find_header(grid)
@@ -180,11 +58,9 @@ def plan_columns(grid: Grid) -> Plan | None:
     above = [i for i in range(index) if any(texts_of(grid.rows[i]))]
     stats = [stats_of([row[c] for row in body if c < len(row)]) for c in range(width)]
     titles = [_title(upper, lower, c) for c in range(width)]
-    roles: list[Role] = [_role(titles[c], stats[c]) for c in range(width)]
-    if not any(title_roles(title) for title in titles):
-        return _untitled(grid)
-    matrix = _matrix_columns(roles, titles, stats)
-    _settle(roles, titles, stats)
+    strange = sum(title_roles(title)[:1] == ("foreign",) for title in titles)
+    roles = roles_of(titles, stats)
+    matrix = matrix_columns(roles, titles, stats)
     modes = _mode_titles(grid, index, upper, lower, titles, roles, above)
     plan = Plan([Column(role) for role in roles], first, [], above, True, titles=tuple(titles))
     if matrix:
@@ -195,7 +71,27 @@ def plan_columns(grid: Grid) -> Plan | None:
         ]
         return plan
     _number_modes(plan, roles, modes)
-    return plan if plan.is_chart or plan.is_values else None
+    if plan.is_chart:
+        valued = plan.has("value") or plan.has("from") or plan.has("hex")
+        return plan if _names_something(plan, stats) and (valued or not strange) else None
+    return plan if plan.is_values and not strange else None
+
+
+def _names_something(plan: Plan, stats: list[Stats]) -> bool:
+    """Whether a table with slots has words for them, and without values names that are known: a list of
+    messages or of units counts as slots do, and is no chart.
+    """
+    texts = [c for c, column in enumerate(plan.columns) if column.role in ("function", "meaning")]
+    told = sum(stats[c].text for c in texts)
+    if not told:
+        return False
+    valued = any(
+        column.role in ("value", "percent", "hex", "from") and stats[c].values
+        for c, column in enumerate(plan.columns)
+    )
+    return valued or any(
+        stats[c].names >= 0.4 * stats[c].text and stats[c].kinds >= min(2, stats[c].text) for c in texts
+    )
 
 
 def _title(upper: list[Cell], lower: list[Cell] | None, column: int) -> str:
@@ -206,91 +102,6 @@ def _title(upper: list[Cell], lower: list[Cell] | None, column: int) -> str:
     if below and title_roles(below):
         return below
     return below or top
-
-
-def _role(title: str, stats: Stats) -> Role:
-    """A column's role by its title, corrected by what stands in it."""
-    roles = title_roles(title)
-    numbers = stats.slots + stats.absent
-    slotlike = stats.filled > 0 and numbers >= 0.75 * stats.filled and stats.slots > 0
-    if not roles:
-        if slotlike and title and (read_mode_head(title) or stats.ranges < 0.5 * stats.filled):
-            return "slot"
-        if not title and slotlike and stats.rising and stats.ranges <= 0.3 * stats.filled:
-            return "slot"
-        if stats.share(stats.values) > 0.7:
-            return "percent" if stats.percent > stats.values / 2 else "value"
-        return "none"
-    if len(roles) == 1 and roles[0] not in ("value", "slot"):
-        return roles[0]
-    first = roles[0]
-    if "slot" in roles and "value" in roles:
-        return "slot" if slotlike and stats.ranges < 0.4 * stats.filled and stats.rising else "value"
-    if first == "slot" and stats.filled and stats.share(stats.ranges) > 0.6 and not stats.rising:
-        return "value"
-    if first == "value":
-        if stats.percent > stats.values / 2 and stats.percent:
-            return "percent"
-        if stats.share(stats.text) > 0.8 and stats.values == 0:
-            return "meaning"
-    return first
-
-
-def _settle(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
-    """Two columns of one kind: which is the name and which the meaning, which decimal and which not."""
-    values = [c for c, role in enumerate(roles) if role == "value"]
-    for c in values:
-        if stats[c].percent > stats[c].values / 2 and len(values) > 1:
-            roles[c] = "percent"
-        elif (
-            stats[c].hexes > 0.3 * stats[c].filled
-            and len(values) > 1
-            and "value" in [roles[o] for o in values if o != c]
-        ):
-            roles[c] = "hex"
-    texts = [
-        c
-        for c, role in enumerate(roles)
-        if role in ("function", "meaning")
-        or (role == "none" and stats[c].text > 0.5 * max(1, stats[c].filled))
-    ]
-    functions = [c for c in texts if roles[c] == "function"]
-    meanings = [c for c in texts if roles[c] == "meaning"]
-    if not functions and len(meanings) > 1:
-        best = max(meanings, key=lambda c: stats[c].share(stats[c].names))
-        roles[best] = "function"
-    elif len(functions) > 1:
-        best = max(functions, key=lambda c: (stats[c].share(stats[c].names) > 0.5, -c))
-        for c in functions:
-            if c != best:
-                roles[c] = "meaning"
-    elif not functions and not meanings and texts:
-        roles[texts[0]] = "function"
-        for c in texts[1:]:
-            roles[c] = "meaning"
-    for c in texts:
-        if roles[c] == "none" and titles[c] == "" and "function" in roles and "meaning" not in roles:
-            roles[c] = "meaning"
-
-
-def _matrix_columns(roles: list[Role], titles: list[str], stats: list[Stats]) -> list[int]:
-    """The columns of a slot by mode matrix: names under mode titles, beside one slot column."""
-    if roles.count("slot") != 1 or "value" in roles or "from" in roles:
-        return []
-    candidates = [
-        c
-        for c, role in enumerate(roles)
-        if role in ("none", "mode")
-        and titles[c]
-        and stats[c].filled
-        and stats[c].text >= 0.5 * max(1, stats[c].filled - stats[c].absent)
-    ]
-    if "function" in roles or "meaning" in roles:
-        candidates = [c for c in candidates if read_mode_head(titles[c])]
-        if len(candidates) < 1 or any(r == "function" for r in roles):
-            return []
-    named = [c for c in candidates if stats[c].names >= 0.4 * max(1, stats[c].text)]
-    return candidates if candidates and len(named) >= 0.5 * len(candidates) else []
 
 
 def _mode_titles(
@@ -306,15 +117,18 @@ def _mode_titles(
     found = [""] * len(titles)
     super_row = grid.rows[above[-1]] if above and above[-1] == index - 1 else None
     slots = [c for c, role in enumerate(roles) if role in ("slot", "coarse", "fine")]
+    # Modes called A, B, C: one of the letters is a known title, and is none here.
+    told = [titles[c] for c in slots if titles[c]]
+    own = len(set(told)) == len(told) > 1 and sum(not title_roles(title) for title in told) >= 0.5 * len(told)
     for c in slots:
         title = titles[c]
-        if not title_roles(title) and title:
+        if title and (not title_roles(title) or own):
             found[c] = title
             continue
         for row in (upper if lower is not None else None, super_row):
             if row is None:
                 continue
-            over = _covering(row, c)
+            over = covering(row, c)
             if over and not title_roles(over) and over != title:
                 found[c] = over
                 break

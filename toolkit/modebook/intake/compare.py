@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING, Any
 
 from modebook.intake.folding import fold
-from modebook.intake.meaning import Reader
+from modebook.intake.meaning import PLACE, Reader
+from modebook.intake.picking import of_firmware
 
 if TYPE_CHECKING:
     from modebook.documents.fixture import Fixture
@@ -28,23 +30,52 @@ def compare(a: Fixture, b: Fixture) -> list[Difference]:
     found += _named("/settings", left.settings(), right.settings())
     found += _named("/wheels", left.wheels(), right.wheels())
     found += _named("/emitters", left.emitters(), right.emitters())
-    taken: set[int] = set()
+    pairs = mode_pairs(a, b)
     for index, mode in enumerate(a.modes):
-        other = _twin(mode, index, a.modes, b.modes, taken)
-        if other is None:
+        if index in pairs:
+            found += _modes(left, index, right, pairs[index])
+        else:
             found.append({"pointer": f"/modes/{index}", "a": mode.name, "b": None})
-            continue
-        taken.add(other)
-        found += _modes(left, index, right, other)
+    taken = set(pairs.values())
     found += [
         {"pointer": f"/modes/{i}", "a": None, "b": m.name} for i, m in enumerate(b.modes) if i not in taken
     ]
     return found
 
 
+def mode_pairs(a: Fixture, b: Fixture) -> dict[int, int]:
+    """Which mode of the second document each mode of the first is compared with, by their places from 0."""
+    pairs: dict[int, int] = {}
+    for index, mode in enumerate(a.modes):
+        other = _twin(mode, index, a.modes, b.modes, set(pairs.values()))
+        if other is not None:
+            pairs[index] = other
+    return pairs
+
+
 def compare_modes(a: Fixture, mode_a: int, b: Fixture, mode_b: int) -> list[Difference]:
     """The differences between two modes, of one document or of two; by their places in the lists, from 0."""
     return _modes(Reader(a), mode_a, Reader(b), mode_b, names=False)
+
+
+def compare_firmware(a: Fixture, of_a: str, b: Fixture, of_b: str) -> list[Difference]:
+    """The differences between what the sources for two firmware versions tell, of one document or of two.
+
+    Raises PickError where no source describes a version.
+    """
+    left, right = of_firmware(a, of_a), of_firmware(b, of_b)
+    return [
+        {**one, "pointer": (right if only_in_b(one) else left).pointer(one["pointer"])}
+        for one in compare(left.fixture, right.fixture)
+    ]
+
+
+_ENTRY = re.compile(r".*/(?:modes|parameters|ranges|settings|wheels|emitters)/\d+")
+
+
+def only_in_b(difference: Difference) -> bool:
+    """Whether a difference is about something that the second document alone has: there its pointer leads."""
+    return difference["a"] is None and _ENTRY.fullmatch(difference["pointer"]) is not None
 
 
 def _plain(part: Any) -> Any:
@@ -86,7 +117,7 @@ def _modes(left: Reader, a: int, right: Reader, b: int, *, names: bool = True) -
     found += _values(f"{pointer}/footprint", one.footprint, other.footprint)
     found += _values(f"{pointer}/continues", one.continues, other.continues)
     mine, theirs = left.parameters(a), right.parameters(b)
-    said: set[str] = set()
+    said: set[tuple[str, bool]] = set()
     for key in [*mine, *(k for k in theirs if k not in mine)]:
         x, y = mine.get(key), theirs.get(key)
         at = (x or y or ("", {}))[0]
@@ -100,30 +131,37 @@ def _modes(left: Reader, a: int, right: Reader, b: int, *, names: bool = True) -
                 }
             ]
         else:
-            differences = list(_parameters(at, x[1], y[1]))
+            differences = list(_parameters(at, y[0], x[1], y[1]))
         for difference in differences:
             # The cells of a block share one pointer: what differs in all of them is said once.
-            if difference["pointer"] not in said:
-                said.add(difference["pointer"])
+            key = (difference["pointer"], only_in_b(difference))
+            if key not in said:
+                said.add(key)
                 found.append(difference)
     return found
 
 
-def _parameters(pointer: str, a: Json, b: Json) -> Iterator[Difference]:
+def _parameters(pointer: str, other: str, a: Json, b: Json) -> Iterator[Difference]:
+    """Differences between two parameters at their pointers in the first and in the other document."""
     for key in sorted({*a, *b} - {"ranges"}):
         yield from _values(f"{pointer}/{key}", a.get(key), b.get(key))
     mine = {(r["from"], i): r for i, r in _numbered(a.get("ranges", []))}
     theirs = {(r["from"], i): r for i, r in _numbered(b.get("ranges", []))}
-    places = {key: index for index, key in enumerate(mine)}
-    other_places = {key: index for index, key in enumerate(theirs)}
     for start in [*mine, *(k for k in theirs if k not in mine)]:
         x, y = mine.get(start), theirs.get(start)
-        at = f"{pointer}/ranges/{places.get(start, other_places.get(start, 0))}"
-        if x is None or y is None:
-            yield {"pointer": at, "a": x, "b": y}
+        if x is None:
+            yield {"pointer": f"{other}/ranges/{theirs[start][PLACE]}", "a": None, "b": _told(y)}
             continue
-        for name in sorted({*x, *y}):
+        at = f"{pointer}/ranges/{x[PLACE]}"
+        if y is None:
+            yield {"pointer": at, "a": _told(x), "b": None}
+            continue
+        for name in sorted({*x, *y} - {PLACE}):
             yield from _values(f"{at}/{name}", x.get(name), y.get(name))
+
+
+def _told(entry: Json | None) -> Json | None:
+    return None if entry is None else {key: value for key, value in entry.items() if key != PLACE}
 
 
 def _numbered(ranges: Sequence[Json]) -> Iterator[tuple[int, Json]]:

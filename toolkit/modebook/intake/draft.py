@@ -8,15 +8,15 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from modebook.intake.assembler import Assembled, assemble
-from modebook.intake.drafts import Json
 from modebook.intake.errors import IntakeError
 from modebook.intake.grid import Source
-from modebook.intake.opening import from_text, open_chart
+from modebook.intake.opening import from_bytes, from_text, open_chart
 from modebook.intake.readings import Reading
 
 if TYPE_CHECKING:
     from modebook.documents.fixture import Fixture
+    from modebook.intake.assembler import Assembled
+    from modebook.intake.drafts import Json
 
 Progress = Callable[[str], None]
 SOURCE_KEY = "chart"
@@ -72,12 +72,22 @@ def draft_text(text: str, about: About = About(), *, name: str = "the pasted tex
     return _made(from_text(text, name), about, None)
 
 
+def draft_bytes(content: bytes, about: About = About(), *, name: str = "standard input") -> Draft:
+    """As draft, for the bytes of a file at hand that is no PDF."""
+    if b"%PDF" in content[:1024]:
+        raise IntakeError(name, "holds a PDF", remedy="name the file: pages are read where it lies")
+    return _made(from_bytes(content, name), about, None)
+
+
 def _made(source: Source, about: About, pages: str | None) -> Draft:
     from modebook.intake.sheet_in import document_of_sheet
 
     whole = document_of_sheet(source, about)
     if whole is not None:
-        return Draft(whole, source, list(source.notes))
+        return Draft(whole, source, [*source.notes, *_sheet_notes(whole, about)])
+    # A chart sheet needs none of what reads a maker's chart.
+    from modebook.intake.assembler import assemble
+
     read = assemble(source, SOURCE_KEY)
     if not read.modes:
         raise IntakeError(
@@ -86,6 +96,23 @@ def _made(source: Source, about: About, pages: str | None) -> Draft:
             remedy="name the chart's pages, or type it into a blank chart sheet",
         )
     return Draft(_document(read, about, source, pages), source, list(source.notes), read.readings)
+
+
+def _sheet_notes(document: Fixture, about: About) -> list[str]:
+    """What a person should know of a chart sheet that came back: whose fixture it says it is."""
+    from modebook.intake.sheet_out import EXAMPLE
+
+    notes = [
+        f"the sheet says {key} {getattr(document, key)!r}, so {getattr(about, key)!r} was not used"
+        for key in ("maker", "model", "category")
+        if getattr(about, key) not in (getattr(About(), key), getattr(document, key))
+    ]
+    if (document.maker, document.model) == EXAMPLE:
+        notes.append(
+            "this is the worked example of the blank sheet, or its first rows still stand in the sheet: "
+            "put your own in their place"
+        )
+    return notes
 
 
 def _document(read: Assembled, about: About, source: Source, pages: str | None) -> Fixture:

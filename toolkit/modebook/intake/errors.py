@@ -22,6 +22,10 @@ class MissingExtraError(IntakeError):
     """A format whose reader is not installed; says which extra brings it."""
 
 
+class PickError(Exception):
+    """A mode or a firmware that a document does not have, with what it has, in one line."""
+
+
 class PromotionRefusedError(Exception):
     """A rise in standing that the record does not bear yet; `reasons` says why, one line each."""
 

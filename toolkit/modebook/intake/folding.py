@@ -47,9 +47,9 @@ _ARTICLES = frozenset(
     ]
 )
 _SPELLINGS = (
-    (re.compile(r"\bcolour"), "color"),
-    (re.compile(r"\bgrey\b"), "gray"),
-    (re.compile(r"\bprogramme"), "program"),
+    ("colour", re.compile(r"\bcolour"), "color"),
+    ("grey", re.compile(r"\bgrey\b"), "gray"),
+    ("programme", re.compile(r"\bprogramme"), "program"),
 )
 
 
@@ -59,12 +59,17 @@ def fold(text: str) -> str:
 
     A percent, degree or number sign stays, since it carries meaning by itself.
     """
-    told = _PRIME.sub(r"\1 prime ", text.casefold())
-    flat = unicodedata.normalize("NFKD", told)
-    plain = "".join(letter for letter in flat if not unicodedata.combining(letter))
-    plain = _BITS.sub(lambda found: f"{found[1]}bit", _NOT_WORD.sub(" ", plain))
-    for pattern, replacement in _SPELLINGS:
-        plain = pattern.sub(replacement, plain)
+    # The lists hold thousands of phrases: each step is taken only where its signs are there at all.
+    plain = text.casefold()
+    if not plain.isascii() or "'" in plain:
+        plain = unicodedata.normalize("NFKD", _PRIME.sub(r"\1 prime ", plain))
+        plain = "".join(letter for letter in plain if not unicodedata.combining(letter))
+    plain = _NOT_WORD.sub(" ", plain)
+    if "bit" in plain:
+        plain = _BITS.sub(lambda found: f"{found[1]}bit", plain)
+    for sign, pattern, replacement in _SPELLINGS:
+        if sign in plain:
+            plain = pattern.sub(replacement, plain)
     return " ".join(plain.split())
 
 

@@ -80,6 +80,9 @@ def read_mode_head(text: str) -> ModeHead | None:
     says_mode = re.search(rf"\b{_MODE}s?\b", flat, re.IGNORECASE)
     if not says_mode and not footprint:
         return None
+    if re.search(rf"\b\d+\s+{_MODE}s?\b", flat, re.IGNORECASE) and not footprint:
+        # `2 modes` counts them and names none.
+        return None
     if _SLOT_HEAD.match(flat):
         return None
     if not says_mode and len(flat.split()) > 8:
@@ -144,6 +147,9 @@ def read_slot_head(text: str) -> SlotHead | None:
         if not found or not read_name(found["name"]).sure:
             return None
     first = int(found["a"])
+    if first == 0 or (found.re is _BARE_SLOT_HEAD and found["b"] and int(found["b"]) != first + 1):
+        # `0-9: Open` is a range, not a heading.
+        return None
     second = int(found["b"]) if found["b"] else None
     more = [int(n) for n in re.findall(r"\d+", found.groupdict().get("more") or "")]
     slots = (first, *((second,) if second is not None else ()), *more)

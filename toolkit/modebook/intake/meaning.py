@@ -11,6 +11,8 @@ if TYPE_CHECKING:
     from modebook.documents.layout import Placed
 
 Json = dict[str, Any]
+PLACE = "#"
+"""In a range's meaning: its place in the document's list, which is no part of what it means."""
 _APART = frozenset({"source", "note", "place", "label", "key", "measured"})
 """Keys that say where something was read, or what it is called, and not what it does."""
 
@@ -118,9 +120,10 @@ class Reader:
         made.pop("parameter", None)
         made["slots"] = list(placed.slots)
         made["bits"] = 8 * len(placed.slots)
+        ranges = enumerate(told.get("ranges", []))
         made["ranges"] = [
-            self._range(entry, where)
-            for entry in sorted(told.get("ranges", []), key=lambda r: (r["from"], r["to"]))
+            {**self._range(entry, where), PLACE: index}
+            for index, entry in sorted(ranges, key=lambda one: (one[1]["from"], one[1]["to"]))
         ]
         if not made["ranges"]:
             del made["ranges"]

@@ -11,6 +11,7 @@ from modebook.intake.drafts import DraftMode, DraftParameter, Json, Unsure
 from modebook.intake.entries import Entry
 from modebook.intake.footnotes import Footnotes
 from modebook.intake.ranges import fill_ranges
+from modebook.intake.naming import confirm_name
 from modebook.intake.setting_ranges import Settings, in_order
 from modebook.words.parameters import PARAMETERS
 
@@ -26,10 +27,12 @@ def build_mode(
     for parameter in mode.parameters:
         _conditions_of_name(parameter)
     _context(mode)
+    words = [p.word for p in mode.parameters]
     for parameter in mode.parameters:
         fill_ranges(parameter)
         _default(parameter)
         settings.read(parameter)
+        confirm_name(parameter, words)
     mode.parameters.sort(key=lambda p: p.slots[0])
     number_groups(mode)
     find_cells(mode)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from modebook.intake.descriptions import describe
@@ -10,6 +11,7 @@ from modebook.intake.folding import fold
 from modebook.intake.lexicon import SURE, exact
 from modebook.intake.names import Name, read_name
 
+_LIKELY = 0.8
 _GENERIC = frozenset({"nothing", "open", "closed", "stop"})
 
 
@@ -97,3 +99,22 @@ def _shared_head(texts: list[str]) -> tuple[Name | None, bool]:
     share = counts[word] / len(telling)
     colon = any(fold(text.split(":")[0]) == fold(first.label) for text in telling if ":" in text)
     return first, share >= 0.99 or (share >= 0.5 and (counts[word] >= 2 or colon))
+
+
+def confirm_name(parameter: DraftParameter, words: Sequence[str]) -> None:
+    """Take back the doubt about a likely word where the ranges say the same: a reset, a hold or a setting
+    in `Function`, gobos in a slot that may be a gobo wheel. `words`: those of the whole mode; one pan beside one
+    tilt is a pair.
+    """
+    if parameter.name.word is None or parameter.name.score < _LIKELY:
+        return
+    if parameter.word in ("pan", "tilt"):
+        partner = "tilt" if parameter.word == "pan" else "pan"
+        if partner in words and sum(word == parameter.word for word in words) == 1:
+            parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
+        return
+    acting = any(entry.get(key) for entry in parameter.ranges for key in ("hazard", "hold_s", "sets", "kept"))
+    heads = [head_of(str(entry["meaning"])) for entry in parameter.ranges]
+    same = sum(head is not None and head.word == parameter.word for head in heads)
+    if (parameter.word == "control" and acting) or same >= 2:
+        parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
@@ -11,6 +12,8 @@ from modebook.intake.grid import Source
 Progress = Callable[[str], None]
 _OLD_OFFICE = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
 _MOST_BYTES = 64_000_000
+_CHART_SHEET = re.compile(rb'^"?chart"?[,;\t]"?slots"?[,;\t]', re.MULTILINE)
+"""A chart sheet of ours, which a person may pipe in or save under any name."""
 
 
 def open_chart(
@@ -66,7 +69,7 @@ def from_bytes(content: bytes, name: str, ending: str = "") -> Source:
         from modebook.intake.readers.html import read_html
 
         return read_html(content, name)
-    if ending in (".csv", ".tsv"):
+    if ending in (".csv", ".tsv") or _CHART_SHEET.search(content):
         from modebook.intake.readers.sheet import read_sheet
 
         return read_sheet(content, name)

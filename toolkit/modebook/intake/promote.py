@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -33,6 +34,8 @@ def promote(
         reasons.append(f"it is {fixture.standing} already, and {to} is no rise")
     if not by.strip():
         reasons.append("nobody is named who vouches for it")
+    if not re.fullmatch(r"[0-9]{4}(-(0[1-9]|1[0-2])(-(0[1-9]|[12][0-9]|3[01]))?)?", date):
+        reasons.append(f"{date!r} is no date: write such as 2026-05-31, 2026-05 or 2026")
     for doubt in fixture.open_doubts:
         reasons.append(f"a doubt is open at {doubt.pointer or 'the document'}: {doubt.why}")
     if to == "second-read":

@@ -36,6 +36,7 @@ TRIGGERING = frozenset(
         "display",
     }
 )
+_WHEELS = frozenset({"color-wheel", "gobo-wheel", "rotating-gobo-wheel", "effect-wheel", "animation-wheel"})
 _RUNNING = frozenset(
     {
         "macro",
@@ -266,6 +267,9 @@ def _range(
     elif parameter.word == "strobe" and ":" in meaning and read_name(meaning.split(":")[0]).word == "dimmer":
         entry["parameter"] = "dimmer"
     does = said.does
+    if does == "open" and parameter.word not in _WHEELS and read_name(meaning).sure:
+        # White opens a color wheel; beside a mode of color it is a color.
+        does = None
     if does is None and parameter.word in _RUNNING and runs(meaning):
         does = "runs"
     if does in ("rotate", "bounce", "index") and parameter.word in ("control", "reset", "lamp-control"):

@@ -8,6 +8,7 @@ from modebook.intake.chart_rows import BLANK, ChartRow, SlotCell, read_slot_cell
 from modebook.intake.columns import Plan
 from modebook.intake.folding import fold
 from modebook.intake.grid import Cell, Grid
+from modebook.intake.headings import read_slot_head
 from modebook.intake.names import read_name
 from modebook.intake.titles import is_title_row
 from modebook.intake.values import ELISIONS, read_values
@@ -43,7 +44,10 @@ def _whole(cells: list[Cell], plan: Plan) -> ChartRow | None:
     role = plan.columns[cell.column].role if cell.column < len(plan.columns) else "none"
     if not merged and cell.column != 0:
         return None
-    if not merged and role in ("function", "meaning", "value", "percent", "hex", "from"):
+    slot = read_slot_head(cell.flat) if cell.flat[0].isalpha() else None
+    if not merged and not slot and role in ("function", "meaning", "value", "percent", "hex", "from"):
+        return None
+    if not merged and slot and any(column.role == "slot" for column in plan.columns):
         return None
     if read_slot_cell(cell.flat).kind != "text" or read_values(cell.flat) or cell.flat in ELISIONS:
         return None

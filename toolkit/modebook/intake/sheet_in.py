@@ -245,7 +245,7 @@ def _validated(reading: _Reading, about: About) -> Fixture:
 
     from modebook.documents.fixture import Fixture
 
-    document = finish_typed(reading.document, reading.blocks, about)
+    document = finish_typed(reading.document, reading.blocks, about, reading.places)
     try:
         return Fixture.model_validate_json(json.dumps(document), by_alias=True, by_name=False)
     except ValidationError as error:

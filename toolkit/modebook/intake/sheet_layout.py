@@ -130,7 +130,9 @@ PART_KEYS = ("key", "label", "note")
 
 _WORD = r"[a-z0-9]+(?:-[a-z0-9]+)*"
 _NUM = r"-?(?:0|[1-9]\d*)(?:\.\d+)?(?:e[+-]?\d+)?"
-_SPAN = re.compile(rf"({_NUM}) to ({_NUM}) (\S+)( raw)?")
+_UNIT = r"(?: ?([^\s\d]\S*)| 1)"
+_SPAN = re.compile(rf"(?:from )?({_NUM}){_UNIT}? to ({_NUM}){_UNIT}( raw)?")
+_UNITS = {"°": "deg"}
 _LENGTH = re.compile(rf"({_NUM}) (packets|s)")
 _CELLS = re.compile(r"(\d+) x (\d+) from (\d+)")
 _ESCAPED = re.compile(r"_x[0-9A-Fa-f]{4}_")
@@ -199,7 +201,9 @@ def _span(value: Any) -> str | None:
         or value.get("raw", True) is not True
     ):
         return None
-    return f"{value['from']} to {value['to']} {value['unit']}{' raw' if 'raw' in value else ''}"
+    told = f"{value['from']} to {value['to']} {value['unit']}{' raw' if 'raw' in value else ''}"
+    # A cell that begins with a minus sign is a formula to a spreadsheet.
+    return f"from {told}" if told.startswith("-") else told
 
 
 def _condition(value: Json) -> str | None:
@@ -269,12 +273,13 @@ def _whole(text: str) -> int:
 
 
 def read_span(text: str) -> Json:
-    """A span such as `-270 to 270 deg` or `2200 to 9000 K raw`."""
-    found = _SPAN.fullmatch(text.strip())
-    if not found:
-        raise ValueError(f"{text!r} is no span: write such as -270 to 270 deg")
-    made: Json = {"from": _number(found[1]), "to": _number(found[2]), "unit": found[3]}
-    if found[4]:
+    """A span such as `0 to 100 %`, `from -270 to 270 deg`, `2200 to 9000 K raw`; ° is deg."""
+    found = _SPAN.fullmatch(" ".join(text.replace("−", "-").split()))
+    unit = _UNITS.get(found[4], found[4]) or "1" if found else ""
+    if not found or (found[2] and _UNITS.get(found[2], found[2]) != unit):
+        raise ValueError(f"{text!r} is no span: write such as from -270 to 270 deg")
+    made: Json = {"from": _number(found[1]), "to": _number(found[3]), "unit": unit}
+    if found[5]:
         made["raw"] = True
     return made
 
@@ -307,7 +312,7 @@ def plain(text: str) -> bool:
         and text == text.strip()
         and len(text) <= MOST_LETTERS
         and text.isprintable()
-        and text[0] not in "=+@'\ufeff"
+        and text[0] not in "=+-@＝＋－＠'\ufeff"
         and not _ESCAPED.search(text)
     )
 

@@ -140,6 +140,10 @@ def _holder(holder: Json, depth: int) -> Iterator[Row]:
         yield from _holder(part, 0)
 
 
+EXAMPLE = ("Invented Maker", "Invented 200")
+"""Maker and model of the worked example, by which a sheet that was not filled in is known."""
+
+
 def blank_rows() -> list[Row]:
     """An empty sheet with its titles and one worked example, for people who type from paper."""
 
@@ -153,7 +157,7 @@ def blank_rows() -> list[Row]:
     chart = "chart"
     return [
         _titles("fixture"),
-        row("fixture", maker="Invented Maker", model="Invented 200", category="moving yoke"),
+        row("fixture", maker=EXAMPLE[0], model=EXAMPLE[1], category="moving yoke"),
         [],
         _titles("source"),
         row("source", key="guide", title="Invented 200 user guide", revision="C", pages="31-34"),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import TYPE_CHECKING
 
 from modebook.intake.sheet_layout import Json
@@ -13,8 +13,11 @@ if TYPE_CHECKING:
     from modebook.intake.draft import About
 
 
-def finish_typed(document: Json, blocks: set[str], about: About) -> Json:
-    """The document with what a typed sheet may leave out. A sheet that was written out lacks nothing."""
+def finish_typed(document: Json, blocks: set[str], about: About, places: Mapping[int, str]) -> Json:
+    """The document with what a typed sheet may leave out. A sheet that was written out lacks nothing.
+
+    places: for the id of each parameter and range, the row of the sheet at which it stands.
+    """
     made = dict(document)
     for key, value in (
         ("maker", about.maker),
@@ -27,7 +30,7 @@ def finish_typed(document: Json, blocks: set[str], about: About) -> Json:
         made["sources"] = [{"key": "chart", "title": about.source_title}]
     doubts: list[Json] = []
     for index, mode in enumerate(made.get("modes", [])):
-        _finish_mode(mode, f"/modes/{index}", doubts)
+        _finish_mode(mode, f"/modes/{index}", doubts, places)
     if "setting" not in blocks:
         settings = _settings(made)
         if settings:
@@ -38,8 +41,11 @@ def finish_typed(document: Json, blocks: set[str], about: About) -> Json:
     return made
 
 
-def _finish_mode(mode: Json, pointer: str, doubts: list[Json]) -> None:
+def _finish_mode(mode: Json, pointer: str, doubts: list[Json], places: Mapping[int, str]) -> None:
     for parameter, at in _parameters(mode, pointer):
+        about = {"pointer": at, **_at(places, parameter)}
+        if all(isinstance(slot, int) for slot in parameter.get("slots", [])):
+            about["slots"] = parameter.get("slots", [])
         word = parameter.get("parameter")
         if isinstance(word, str) and word not in PARAMETERS:
             from modebook.intake.names import read_name
@@ -53,16 +59,18 @@ def _finish_mode(mode: Json, pointer: str, doubts: list[Json]) -> None:
                     if name.word is None
                     else f"the name may mean {name.word}; that is not sure"
                 )
-                doubts.append({"pointer": at, "printed": word, "read": parameter["parameter"], "why": why})
+                doubts.append({**about, "printed": word, "read": parameter["parameter"], "why": why})
         elif word is None and "parameter" not in parameter:
             parameter["parameter"] = "other"
-            doubts.append({"pointer": at, "read": "other", "why": "no parameter is named"})
+            doubts.append({**about, "read": "other", "why": "no parameter is named"})
         for number, entry in enumerate(parameter.get("ranges", [])):
             if "meaning" not in entry:
                 entry["meaning"] = parameter.get("label") or parameter["parameter"]
                 doubts.append(
                     {
+                        **about,
                         "pointer": f"{at}/ranges/{number}",
+                        **_at(places, entry),
                         "read": entry["meaning"],
                         "why": "no meaning is written",
                     }
@@ -84,6 +92,10 @@ def _finish_mode(mode: Json, pointer: str, doubts: list[Json]) -> None:
             )
     if "name" not in mode:
         mode["name"] = f"{mode['footprint']} slots"
+
+
+def _at(places: Mapping[int, str], entry: Json) -> Json:
+    return {"place": places[id(entry)]} if id(entry) in places else {}
 
 
 def _parameters(holder: Json, pointer: str) -> Iterator[tuple[Json, str]]:

@@ -30,6 +30,7 @@ Role = Literal[
     "unit",
     "condition",
     "mode",
+    "foreign",
     "none",
 ]
 
@@ -66,17 +67,43 @@ def title_roles(text: str) -> tuple[Role, ...]:
         return known[joined]
     if _NUMBERS.match(flat):
         return ("value",)
+    # What stands in brackets is a remark: `Distance (m)`, `Value (DMX)`.
     outer = fold(re.sub(r"[(\[].*?[)\]]", " ", flat))
     inner = fold(" ".join(re.findall(r"[(\[](.*?)[)\]]", flat)))
     if outer and outer in known and outer != form:
         if inner and known.get(inner, ("",))[0] in ("hex", "percent") and known[outer][0] == "value":
             return known[inner]
         return known[outer]
+    short = _abbreviated(flat)
+    if short:
+        return short
     parts = [fold(part) for part in re.split(r"[/|\n,–-]", flat) if fold(part)]
     if len(parts) > 1 and all(part in known for part in parts):
         shared = [role for role in known[parts[0]] if all(role in known[part] for part in parts[1:])]
         return tuple(shared) or known[parts[0]]
     return ()
+
+
+def _abbreviated(text: str) -> tuple[Role, ...]:
+    """The roles of a title whose words are cut short with a point: `Chan.`, `Val. iniziale`, `DMX-Ch.`"""
+    if "." not in text:
+        return ()
+    words = [fold(word) for word in re.split(r"[\s-]+", text.replace(".", ". ")) if fold(word)]
+    cut = [word.endswith(".") for word in re.split(r"[\s-]+", text.replace(".", ". ")) if fold(word)]
+    if not any(len(word) >= 2 and short for word, short in zip(words, cut, strict=True)):
+        return ()
+    found: list[tuple[Role, ...]] = []
+    for form, roles in _titles().items():
+        parts = form.split()
+        if len(parts) == len(words) and all(
+            part.startswith(word) if short else part == word
+            for part, word, short in zip(parts, words, cut, strict=True)
+        ):
+            found.append(roles)
+    if not found:
+        return ()
+    shared = [role for role in found[0] if all(role in roles for roles in found)]
+    return tuple(shared)
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,14 +114,29 @@ class Column:
     mode: int | None = None
 
 
+def _titles_mode(text: str) -> bool:
+    from modebook.intake.headings import read_mode_head
+
+    return len(text) < 30 and read_mode_head(text) is not None
+
+
 def is_title_row(texts: list[str]) -> int:
     """How many cells of a row are column titles, 0 unless the row can be a header at all."""
     filled = [text for text in texts if text.strip()]
     if len(filled) < 2:
         return 0
     known = [title_roles(text) for text in filled]
+    if any(roles[:1] == ("slot",) for roles in known):
+        # Under a slot column's title stand slots, beside it perhaps modes' titles: `Channel | 4 channels`.
+        known = [
+            roles or (("mode",) if _titles_mode(text) else ())
+            for roles, text in zip(known, filled, strict=True)
+        ]
     numbers = sum(bool(re.fullmatch(r"[\d\s.,–-]+", text)) for text in filled)
     hits = sum(bool(roles) for roles in known)
+    if sum(roles[:1] == ("foreign",) for roles in known) * 2 >= len(filled):
+        # Messages, menus, distances: the table is no chart.
+        return 0
     firsts = {roles[0] for roles in known if roles}
     strong = firsts & {"slot", "value", "coarse", "from", "to", "hex", "percent"}
     words = sum(

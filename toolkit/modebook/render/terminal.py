@@ -41,10 +41,17 @@ def counted(number: int, word: str) -> str:
 
 
 def console() -> Console:
-    """A console for tables, in the width and colors told above."""
+    """A console for tables, in the width and colors told above; brackets in words are only signs."""
     from rich.console import Console
 
-    return Console(width=width(), no_color=not wants_color(), highlight=False, soft_wrap=False)
+    return Console(
+        width=width(),
+        no_color=not wants_color(),
+        highlight=False,
+        soft_wrap=False,
+        markup=False,
+        emoji=False,
+    )
 
 
 def table(columns: Sequence[tuple[str, Justify]], rows: Sequence[Sequence[str]]) -> Table:

@@ -210,8 +210,11 @@ def range_over(answers: dict[float, FadeAnswer]) -> dict[str, Any]:
     return ranges
 
 
-def worst_of(fade: Fade, cue: CueLight) -> tuple[Worst, Array]:
-    """Give the worst of each trial of a cue, and its largest step from packet to packet, [B], in 0 to 1."""
+def worst_of(fade: Fade, cue: CueLight, only_stepping: bool = False) -> tuple[Worst, Array]:
+    """Give the worst of each trial of a cue, and its largest step from packet to packet, [B], in 0 to 1.
+
+    only_stepping: for a camera at its worst phase, nothing but the stepping in JND (see at_worst_phase).
+    """
     ideal = ideal_of(fade)
     arrivals_s = packets_s(cue.received, cue.moves_until_s)
     samples_s = middles_s(cue.received, cue.moves_until_s)
@@ -223,8 +226,11 @@ def worst_of(fade: Fade, cue: CueLight) -> tuple[Worst, Array]:
         if fade.camera is None:
             parts.append(by_eye(light, like, fade.viewing, samples_s))
         else:
-            look = at_worst_phase if fade.camera.phase is None else at_phase
-            parts.append(look(light, like, fade.viewing, fade.camera, 0.0, cue.moves_until_s))
+            asked = (light, like, fade.viewing, fade.camera, 0.0, cue.moves_until_s)
+            searched = fade.camera.phase is None
+            parts.append(
+                at_worst_phase(*asked, only_stepping=only_stepping) if searched else at_phase(*asked)
+            )
     return joined(parts), np.concatenate(largest)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 import numpy as np
 
@@ -65,8 +66,11 @@ def lateness(
     that the packet itself takes on the line (timing.slot_arrival_s) is not in it.
     """
     clean = link.lossless()
-    moments = _moments(ramp, choice, transfer, clean, bits)
-    without = _moments(ramp, OFF, transfer, clean, bits, like=choice)
+    # The wait for a gateway's tick is counted here; a gateway's rate is the line's.
+    even = replace(clean, refresh_hz=clean.line_hz, gateway_hz=None, gateway_phase=0.0, delay_s=0.0)
+    lag = choice.method == "lag"
+    moments = _moments(ramp, choice, transfer, even, bits, lag)
+    without = _moments(ramp, OFF, transfer, even, bits, lag)
     wait_s = 1.0 / link.refresh_hz + (0.0 if link.gateway_hz is None else 1.0 / link.gateway_hz)
     spans = [Span(link.delay_s + at_s, link.delay_s + at_s + wait_s) for at_s in moments]
     return Lateness(
@@ -82,15 +86,14 @@ def lateness(
     )
 
 
+@lru_cache(maxsize=4096)
 def _moments(
-    ramp: Ramp, choice: Smoothing, transfer: Transfer, link: Link, bits: int, like: Smoothing | None = None
+    ramp: Ramp, choice: Smoothing, transfer: Transfer, even: Link, bits: int, lag: bool
 ) -> tuple[float, float, float]:
-    """Give start, half and end after packet 0 was sent, with every packet passed on at once.
+    """Give start, half and end after packet 0 was sent, over an even link without gateway or delay.
 
-    The end is that of `like`, where given: a lag's light is compared with unsmoothed light at 99 % too.
+    lag: whether the end is a lag's; unsmoothed light that a lag is compared with ends at 99 % too.
     """
-    # The wait for a gateway's tick is counted by the caller; a gateway's rate is the line's.
-    even = replace(link, refresh_hz=link.line_hz, gateway_hz=None, gateway_phase=0.0, delay_s=0.0)
     cue = cue_light(ramp, choice, transfer, even, bits)
     # The light may reach its end much later than its last packet, which the horizon has to cover.
     horizon_s = max(cue.moves_until_s, end_s(ramp, even)) + even.period_s
@@ -98,7 +101,6 @@ def _moments(
     first, last = light.at([-1e3, horizon_s + 1e3])[0]
     if first == last:
         return 0.0, 0.0, 0.0
-    lag = (like or choice).method == "lag"
     shares = np.array([STARTED / abs(last - first), 0.5, LAG_DONE if lag else 1.0 - STARTED])
     start_s, half_s, done_s = _reaches(light, first, last, shares, horizon_s)
     return float(start_s), float(half_s), float(done_s)

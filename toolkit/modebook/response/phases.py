@@ -33,11 +33,13 @@ def at_worst_phase(
     from_s: float | Array,
     to_s: float | Array,
     closer: bool = True,
+    only_stepping: bool = False,
 ) -> Worst:
     """Give the worst over all phases of the camera, for frames that touch from_s to to_s.
 
     from_s, to_s: in s, one for all signals or [B], each its own. closer: whether figures in JND and stops
     are searched between the samples; without that they are faster, and bound_jnd is larger.
+    only_stepping: nothing but the stepping in JND, its place and its bound; the other figures are NaN.
     """
     tried_s = tried_openings_s(light, ideal, camera, from_s, to_s)
     shared = tried_s.ndim == 1
@@ -50,7 +52,11 @@ def at_worst_phase(
         some, own_s = light.rows(rows), tried_s if shared else tried_s[rows]
         lit = expose(some) if expose is not None and isinstance(some, Signal) else _pair(some, camera, own_s)
         like = lit if ideal is light else even or _pair(ideal, camera, own_s)
-        samples.append(_sampled(lit, like, viewing, own_s, light.straight, PLACES if closer else 0))
+        places = PLACES if closer else 0
+        if only_stepping:
+            samples.append(_stepping_sampled(lit, like, viewing, own_s, places))
+        else:
+            samples.append(_sampled(lit, like, viewing, own_s, light.straight, places))
     return _closer(light, ideal, viewing, camera, samples)
 
 
@@ -139,11 +145,16 @@ class _Samples:
     """What the samples of some signals show of each figure.
 
     percent, off_percent: of the step and the stepping in parts of full, [B]; where the light is straight
-    exactly, and else as peaks to search.
+    exactly, and else as peaks to search. others: the rest; None where nothing but the stepping is asked for.
     """
 
-    step: Peaks
     stepping: Peaks
+    others: _Others | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class _Others:
+    step: Peaks
     stops: Peaks
     percent: Array | Peaks
     off_percent: Array | Peaks
@@ -169,7 +180,18 @@ def _sampled(
     jnd_steps -= viewing.jnd(even[1]) - viewing.jnd(even[0])
     stepping = peaks(jnd_steps, tried_s, places)
     after /= before
-    return _Samples(step, stepping, peaks_of_ratios(after, tried_s, min(places, 1)), percent, off_percent)
+    stops = peaks_of_ratios(after, tried_s, min(places, 1))
+    return _Samples(stepping, _Others(step, stops, percent, off_percent))
+
+
+def _stepping_sampled(
+    lit: tuple[Array, Array], even: tuple[Array, Array], viewing: Viewing, tried_s: Array, places: int
+) -> _Samples:
+    """Take the samples of the stepping in JND alone; see _sampled."""
+    steps = viewing.jnd(lit[1])
+    steps -= viewing.jnd(lit[0])
+    steps -= viewing.jnd(even[1]) - viewing.jnd(even[0])
+    return _Samples(peaks(steps, tried_s, places))
 
 
 def _closer(light: Light, ideal: Light, viewing: Viewing, camera: Camera, samples: list[_Samples]) -> Worst:
@@ -199,14 +221,18 @@ def _closer(light: Light, ideal: Light, viewing: Viewing, camera: Camera, sample
             return searched(figure, stacked(known))[0]
         return np.concatenate([part for part in parts if not isinstance(part, Peaks)])
 
-    step_jnd, step_at_s, bound = searched(step, stacked([part.step for part in samples]))
     off_jnd, off_at_s, off_bound = searched(stepping, stacked([part.stepping for part in samples]))
+    others = [part.others for part in samples if part.others is not None]
+    if not others:
+        none = np.full(len(off_jnd), np.nan)
+        return Worst(none, none, none, none, none, off_jnd, off_at_s + camera.frame_s, off_bound)
+    step_jnd, step_at_s, bound = searched(step, stacked([part.step for part in others]))
     return Worst(
-        100.0 * full(change, [part.percent for part in samples]),
-        searched(stops, stacked([part.stops for part in samples]))[0],
+        100.0 * full(change, [part.percent for part in others]),
+        searched(stops, stacked([part.stops for part in others]))[0],
         step_jnd,
         step_at_s + camera.frame_s,
-        100.0 * full(off, [part.off_percent for part in samples]),
+        100.0 * full(off, [part.off_percent for part in others]),
         off_jnd,
         off_at_s + camera.frame_s,
         np.maximum(bound, off_bound),

@@ -10,6 +10,7 @@ import numpy as np
 from modebook.documents.settings import Choice
 from modebook.documents.shots import Cue, Setup
 from modebook.response.errors import ResponseError
+from modebook.response.fade import Fade
 from modebook.rig.grouping import unit_ranges
 from modebook.shots.axes import Axis, Group
 from modebook.shots.judging import Case, Figures, Judge, difference_percent
@@ -59,6 +60,24 @@ def candidates_of(
                 spans = [_delay(judge, one.case, choice) for choice in axis.choices]
                 delays[place, one.cue.row] = np.array(spans)
     return found, _ties(judge, groups, axes, asked, delays, setup, unjudged), unjudged
+
+
+def questions_of(
+    judge: Judge, patched: Patched, groups: Sequence[Group], axes: Sequence[Axis], setup: Setup
+) -> list[Fade]:
+    """What candidates_of would ask the engine about a setup."""
+    found: list[Fade] = []
+    for group in groups:
+        mine = [one for one in axes if one.group is group and one.setting.setting == "smoothing"]
+        for asked in _asked(judge, patched, group, setup):
+            if asked.case.fade is None or asked.cue.intent == "any":
+                continue
+            axis = next((one for one in mine if _acting(mine, asked, one, patched)), None)
+            choices: Sequence[Choice | None] = axis.choices if axis else (None,)
+            stepping = asked.cue.intent in ("smooth", "unseen")
+            for choice in choices if axis or asked.cue.intent == "match" else ():
+                found += judge.questions(asked.case, choice, stepping)
+    return found
 
 
 def _asked(judge: Judge, patched: Patched, group: Group, setup: Setup) -> list[_Asked]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Container, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from modebook.rig.reading import PatchedRow, RigReading
@@ -10,7 +10,7 @@ from modebook.shots.change import ChangeList, PowerCut, SetupChanges, Stage
 from modebook.shots.gathering import Done, gathered, seconds_by_way, standings
 from modebook.shots.prep import prepare
 from modebook.shots.route import Route
-from modebook.shots.routes import Roads, routes
+from modebook.shots.routes import routes
 from modebook.shots.unit_state import UnitState
 
 Known = Mapping[tuple[str, str], str | None]
@@ -23,14 +23,16 @@ def change_list(
     stages: Sequence[Stage],
     start: Known,
     prepared: bool,
+    told: Container[tuple[str, str]] = (),
 ) -> ChangeList:
     """The change list for stages in shooting order.
 
-    rows: by unit number, its start addresses. start: what the units are at, as far as known. prepared: they
-    are set in the shop before the first stage, by the prep sheet that is part of the list. Between two days
-    units are taken to be switched off: what is kept only until power off is sent again.
+    rows: by unit number, its start addresses. start: what the units are at, as far as known; of those `told`
+    by a person nobody knows whether that is stored. prepared: they are set in the shop before the first
+    stage, by the prep sheet that is part of the list. Between two days units are taken to be switched off:
+    what is kept only until power off is sent again.
     """
-    walk = Walk(reading, rows, start)
+    walk = Walk(reading, rows, start, told)
     prep = prepare(reading, walk.units, stages) if prepared else ()
     return ChangeList(tuple(walk.stage(stage) for stage in stages), tuple(prep))
 
@@ -42,9 +44,10 @@ def power_cut(
     start: Known,
     prepared: bool,
     after: int,
+    told: Container[tuple[str, str]] = (),
 ) -> PowerCut:
     """What a power cut during stage `after` (from 0) leaves to do, before that stage can go on."""
-    walk = Walk(reading, rows, start)
+    walk = Walk(reading, rows, start, told)
     if prepared:
         prepare(reading, walk.units, stages)
     for stage in stages[: after + 1]:
@@ -59,13 +62,13 @@ class Walk:
     reading: RigReading
     rows: Mapping[str, Sequence[PatchedRow]]
     start: Known
+    told: Container[tuple[str, str]] = ()
     units: dict[str, UnitState] = field(default_factory=dict)
     day: str | None = None
-    _roads: dict[str, Roads] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         for number, rows in self.rows.items():
-            self.units[number] = UnitState.of(number, rows, routes(self.reading, rows), self.start)
+            self.units[number] = UnitState.of(number, rows, routes(self.reading, rows), self.start, self.told)
 
     def stage(self, stage: Stage) -> SetupChanges:
         """One setup: what to change before it, in the order of steps."""
@@ -138,8 +141,7 @@ class Walk:
         """Units are switched off: forget what that loses, and tell what nobody knows."""
         found: list[Done] = []
         for unit in self.units.values():
-            for setting in unit.power_off():
-                found.append(_again(unit, setting))
+            found += [one for setting in unit.power_off() if (one := _again(unit, setting))]
         return found
 
     def cut(self, setup: str) -> PowerCut:
@@ -153,7 +155,7 @@ class Walk:
             unknown = unit.power_off()
             for setting, now in before.items():
                 if setting in unknown:
-                    check.append(_again(unit, setting, before[setting].choice))
+                    check += [one] if (one := _again(unit, setting)) else []
                 elif now.choice is not None and unit.now[setting].choice != now.choice and now.route:
                     again.append(Done(0, unit, now.route, unit.now[setting].choice, unit.resting(now.route)))
                 elif now.choice is not None and now.kept == "stored":
@@ -161,7 +163,11 @@ class Walk:
         return PowerCut(setup, gathered(again), gathered(check), stands, stored, seconds_by_way(again))
 
 
-def _again(unit: UnitState, setting: str, choice: str | None = None) -> Done:
-    route = unit.now[setting].route
-    assert route is not None
-    return Done(0, unit, route, choice, unit.resting(route))
+def _again(unit: UnitState, setting: str) -> Done | None:
+    """How a setting is brought again to what it should be at: by the cheapest road that the day has."""
+    now = unit.now[setting]
+    some = unit.roads[setting].get(now.choice or "", ())
+    route = next((one for one in some if not unit.blocked(one)), now.route)
+    if route is None:
+        return None
+    return Done(0, unit, route, now.choice, unit.resting(route))

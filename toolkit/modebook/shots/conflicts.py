@@ -11,7 +11,6 @@ from modebook.documents.responding import smoothing_of
 from modebook.documents.shots import Cue, Setup, Shot
 from modebook.response.errors import ResponseError
 from modebook.response.fade import Fade
-from modebook.response.judge import judge as ask
 from modebook.rig.grouping import unit_ranges
 from modebook.rig.reading import PatchedRow
 from modebook.shots.judging import NEAR, Judge
@@ -44,8 +43,8 @@ def conflicts_of(
     for tie in loose:
         sure = "" if tie.known else " (the smoothing of some is not known)"
         why = (
-            f"cue {tie.cue!r}: units that must move together run {tie.apart_ms:.0f} ms apart under the choices "
-            f"taken; {tie.limit_ms:.1f} ms is the most{sure}"
+            f"cue {tie.cue!r}: units that must move together run {tie.apart_ms:.0f} ms apart under the "
+            f"choices taken; {tie.limit_ms:.1f} ms is the most{sure}"
         )
         found.append(Conflict(setup.name, tie.units, why, _tie_cures(tie), True))
     return found
@@ -67,10 +66,10 @@ def _cures(judge: Judge, patched: Patched, setup: Setup, one: Taken, verdict: Ve
     fade = _fade(judge, patched, row, cue, one.setting, one.choice)
     limit = _limit(judge, cue)
     if fade is not None and limit is not None:
-        slower = _slower(fade, limit)
+        slower = _slower(judge, fade, limit)
         if slower is not None:
             yield f"cue {cue.name!r} {slower - cue.seconds_s:.1f} s slower, in {slower:.1f} s"
-        yield from _other_modes(row, cue, fade, limit)
+        yield from _other_modes(judge, row, cue, fade, limit)
     yield from _apart(one, cue, verdict)
     yield from _between(judge, patched, setup, one, cue)
 
@@ -98,16 +97,17 @@ def _fade(
     return None
 
 
-def _slower(fade: Fade, limit: float) -> float | None:
+def _slower(judge: Judge, fade: Fade, limit: float) -> float | None:
     """The least slower cue that holds the limit, to 2 %; None where none within SLOWEST does."""
 
     def holds(seconds_s: float) -> bool:
         try:
-            return ask(replace(fade, seconds_s=seconds_s)).worst_stepping_jnd <= limit * NEAR
+            slower = replace(fade, seconds_s=seconds_s)
+            return judge.engine.ask(slower).worst_stepping_jnd <= limit * NEAR
         except ResponseError:
             return False
 
-    if ask(fade).worst_stepping_jnd > 2.0 * SLOWEST * limit:
+    if judge.engine.ask(fade).worst_stepping_jnd > 2.0 * SLOWEST * limit:
         return None  # a step shrinks about as the cue grows: none within reach would do
     low, high = fade.seconds_s, 2.0 * fade.seconds_s
     while high <= min(SLOWEST * fade.seconds_s, 3600.0):
@@ -120,7 +120,7 @@ def _slower(fade: Fade, limit: float) -> float | None:
     return None
 
 
-def _other_modes(row: PatchedRow, cue: Cue, fade: Fade, limit: float) -> Iterator[str]:
+def _other_modes(judge: Judge, row: PatchedRow, cue: Cue, fade: Fade, limit: float) -> Iterator[str]:
     assert row.fixture is not None
     assert row.mode is not None
     for mode in row.fixture.fixture.modes:
@@ -131,7 +131,9 @@ def _other_modes(row: PatchedRow, cue: Cue, fade: Fade, limit: float) -> Iterato
             for parameter, _ in all_parameters(mode)
             if cue.parameter in (parameter.parameter, parameter.key) and bits(parameter) > fade.bits
         ]
-        if finer and ask(replace(fade, bits=max(finer))).worst_stepping_jnd <= limit * NEAR:
+        if not finer:
+            continue
+        if judge.engine.ask(replace(fade, bits=max(finer))).worst_stepping_jnd <= limit * NEAR:
             yield f"mode {mode.name!r}: {max(finer)} bits in place of {fade.bits} ({mode.footprint} slots)"
             return
 
@@ -155,7 +157,7 @@ def _apart(one: Taken, cue: Cue, verdict: Verdict) -> Iterator[str]:
 
 
 def _between(judge: Judge, patched: Patched, setup: Setup, one: Taken, cue: Cue) -> Iterator[str]:
-    """A change within the shot, if the road to a choice that suits takes less than the time to the next cue."""
+    """A change within the shot, if the road to a choice that suits takes less than the time there is."""
     shot = next(each for each in setup.shots if any(other is cue for other in each.cues))
     for other in one.candidates:
         fits = next((each for each in other.verdicts if each.cue is cue), None)

@@ -1,4 +1,4 @@
-"""Changes of single units drawn together: like units on one line, lines in the order in which they are done."""
+"""Changes of single units drawn together: like units on one line, lines in the order of doing."""
 
 from __future__ import annotations
 

@@ -15,12 +15,13 @@ from modebook.response.camera import Camera
 from modebook.response.curves import LINEAR, Curve
 from modebook.response.errors import ResponseError
 from modebook.response.fade import PLAUSIBLE_PACKETS, Fade
-from modebook.response.judge import Judgement, judge
+from modebook.response.judge import Judgement
 from modebook.response.link import Link
 from modebook.response.losses import ArrivalLog, LostAtRandom, LostInBursts
 from modebook.response.seen import Viewing
 from modebook.response.smoothing import OFF, Smoothing
 from modebook.rig.reading import PatchedRow, RigReading
+from modebook.shots.asking import Engine
 from modebook.words.parameters import PARAMETERS
 
 NEAR = 1 + 1e-9
@@ -63,9 +64,9 @@ class Figures:
 class Judge:
     """Asks the engine, once for each distinct case."""
 
-    def __init__(self, reading: RigReading) -> None:
+    def __init__(self, reading: RigReading, engine: Engine | None = None) -> None:
         self.reading, self.policy = reading, reading.policy
-        self.asked = 0
+        self.engine = engine or Engine(keep=False)
         self._links: dict[int, Link] = {}
         self._curves: dict[tuple[int, str | None], tuple[Curve, str]] = {}
         self._figures: dict[tuple[Fade, Smoothing, bool], Figures] = {}
@@ -143,25 +144,29 @@ class Judge:
         if choice is not None:
             told = smoothing_of(choice)
             smoothing, known = told.smoothing, told.known
-        fade = case.fade
-        if not stepping and not isinstance(fade.link.losses, ArrivalLog):
-            # What is lost moves no delay: the burst that hurts most need not be looked for.
-            fade = replace(fade, link=fade.link.lossless())
+        fade = _without_losses(case.fade, stepping)
         key = (fade, smoothing, known)
         if key not in self._figures:
             self._figures[key] = self._ask(fade, smoothing, known)
         return self._figures[key]
 
+    def questions(self, case: Case, choice: Choice | None, stepping: bool = True) -> list[Fade]:
+        """What `figures` would ask the engine."""
+        assert case.fade is not None
+        told = None if choice is None else smoothing_of(choice)
+        fade = _without_losses(case.fade, stepping)
+        if told is None or told.known:
+            return [replace(fade, smoothing=told.smoothing if told else OFF)]
+        return [replace(fade, smoothing=one) for one in _plausible(told.smoothing)]
+
     def _ask(self, fade: Fade, smoothing: Smoothing, known: bool) -> Figures:
-        self.asked += 1
         rate_hz = fade.link.line_hz
         if known:
-            judged = [judge(replace(fade, smoothing=smoothing))]
+            judged = [self.engine.ask(replace(fade, smoothing=smoothing))]
             rising = fade.to_percent >= fade.from_percent
             length: float | None = smoothing.lengths_s(1.0 / rate_hz)[0 if rising else 1] * rate_hz
         else:
-            lengths = [replace(smoothing, packets=n, length_s=None) for n in PLAUSIBLE_PACKETS]
-            judged = [judge(replace(fade, smoothing=one)) for one in lengths]
+            judged = [self.engine.ask(replace(fade, smoothing=one)) for one in _plausible(smoothing)]
             length = None
 
         def over(figure: Callable[[Judgement], float]) -> tuple[float, float]:
@@ -188,6 +193,17 @@ class Judge:
                     return made, f"the dimmer curve is {chosen.label or chosen.key}, as rig.json has it"
         made, said = factory_curve(fixture)
         return made or LINEAR, said
+
+
+def _without_losses(fade: Fade, stepping: bool) -> Fade:
+    """The question without losses where delays alone are asked for: what is lost moves none of them."""
+    if stepping or isinstance(fade.link.losses, ArrivalLog):
+        return fade
+    return replace(fade, link=fade.link.lossless())
+
+
+def _plausible(smoothing: Smoothing) -> list[Smoothing]:
+    return [replace(smoothing, packets=n, length_s=None) for n in PLAUSIBLE_PACKETS]
 
 
 def _emitter_bits(row: PatchedRow) -> int:

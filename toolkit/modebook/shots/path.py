@@ -30,7 +30,8 @@ class Chain:
 
     first: for each axis what each choice costs to have in the first stage, [choices]. change: for each axis
     from each choice to each, [choices, choices]. stages: for each stage and axis what each choice costs
-    there. ties: for each stage the costs of joint choices, by the axes (their places, rising) that they are over.
+    there. ties: for each stage the costs of joint choices, by the rising places of
+    the axes that they are over.
     """
 
     first: Sequence[Array]

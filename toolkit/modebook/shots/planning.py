@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -11,8 +11,9 @@ from numpy.typing import NDArray
 from modebook.documents.shots import Cue, Setup, Shots
 from modebook.rig.in_effect import in_effect
 from modebook.rig.reading import RigReading
+from modebook.shots.asking import Engine, Told
 from modebook.shots.axes import Axis, Group, State, axes_of, groups_of
-from modebook.shots.candidates import Candidates, candidates_of
+from modebook.shots.candidates import Candidates, candidates_of, questions_of
 from modebook.shots.conflicts import conflicts_of
 from modebook.shots.flow import flow
 from modebook.shots.judging import Judge
@@ -22,9 +23,6 @@ from modebook.shots.plan import Apart, Plan, PlannedSetup, Taken
 from modebook.shots.ties import Tie
 from modebook.shots.weighing import weighed
 from modebook.shots.words import setup_warnings, why_taken
-
-Told = Callable[[str, int, int], None]
-"""Gets what is done, how far, of how many."""
 
 
 @dataclass
@@ -67,20 +65,29 @@ def plan(
     state: State | None = None,
     from_setup: int = 0,
     told: Told | None = None,
+    keep: bool = True,
 ) -> Plan:
     """The plan for a list of shots in its order.
 
     state: what units are at now, over what the rig's records say; with it, or with a later from_setup
     (counted from 0), nothing is prepared in the shop: every change takes a road that the day leaves open.
-    Raises ResponseError where the rig's own rates cannot be.
+    keep: look among the engine's former answers, and keep the new ones. Raises ResponseError where the
+    rig's own rates cannot be.
     """
-    work = worked_out(reading, shots, state, from_setup, told)
+    work = worked_out(reading, shots, state, from_setup, told, keep)
     paths, gap = _choose(work)
-    return _assembled(work, paths, gap, prepared=state is None and from_setup == 0)
+    made = _assembled(work, paths, gap, prepared=state is None and from_setup == 0)
+    work.judge.engine.save()
+    return made
 
 
 def worked_out(
-    reading: RigReading, shots: Shots, state: State | None, from_setup: int, told: Told | None
+    reading: RigReading,
+    shots: Shots,
+    state: State | None = None,
+    from_setup: int = 0,
+    told: Told | None = None,
+    keep: bool = True,
 ) -> Work:
     """Everything that is judged before anything is chosen."""
     patched = patched_units(reading)
@@ -90,14 +97,16 @@ def worked_out(
         start[patched[unit].unit.number if unit in patched else unit, setting] = choice
     groups = groups_of(reading, kept, patched)
     axes = axes_of(reading, groups, patched, start, state is None and from_setup == 0)
-    work = Work(reading, kept, patched, groups, axes, Judge(reading), start)
-    for place, setup in enumerate(kept.setups):
+    work = Work(reading, kept, patched, groups, axes, Judge(reading, Engine(keep)), start)
+    questions = [
+        one for setup in kept.setups for one in questions_of(work.judge, patched, groups, axes, setup)
+    ]
+    work.judge.engine.ask_all(questions, told)
+    for setup in kept.setups:
         found, ties, unjudged = candidates_of(work.judge, patched, groups, axes, setup)
         work.found.append(found)
         work.ties.append(ties)
         work.unjudged.append(unjudged)
-        if told:
-            told("judged", place + 1, len(kept.setups))
     return work
 
 
@@ -201,7 +210,7 @@ def _assembled(work: Work, chosen: Sequence[Sequence[int]], gap: float, *, prepa
         work.shots.faults,
         work.shots.notes,
         gap,
-        work.judge.asked,
+        work.judge.engine.asked,
     )
 
 

@@ -48,8 +48,11 @@ def prepare(
             words = "sent by slot on the set; no road leaves it stored" if slot else "no way reaches it"
             found.append(_One(unit, setting, choice, has, None, words, ()))
             continue
-        found.append(_One(unit, setting, choice, has, road, _words(road), road.doubts))
-        unit.now[setting] = Now(choice, "stored")
+        doubts = road.doubts
+        if road.kept == "unknown":
+            doubts = (*doubts, "whether it outlasts power off is not written: look again on the set")
+        found.append(_One(unit, setting, choice, has, road, _words(road), doubts))
+        unit.now[setting] = Now(choice, road.kept, road)
         unit.below[setting] = choice
     return tuple(_lines(found))
 

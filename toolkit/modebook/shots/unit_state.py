@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Container, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from modebook.documents.settings import Setting
@@ -41,13 +41,14 @@ class UnitState:
         rows: Sequence[PatchedRow],
         roads: Roads,
         start: Mapping[tuple[str, str], str | None],
+        told: Container[tuple[str, str]],
     ) -> UnitState:
-        """A unit as it starts: what is known is taken as stored."""
+        """A unit as it starts: what is known is taken as stored, but of what was `told` nobody knows that."""
         made = cls(number, rows, roads)
         for setting in roads:
-            choice = start.get((number, setting))
-            made.now[setting] = Now(choice, "stored")
-            made.below[setting] = choice
+            choice, unsure = start.get((number, setting)), (number, setting) in told
+            made.now[setting] = Now(choice, "unknown" if unsure else "stored")
+            made.below[setting] = None if unsure else choice
         return made
 
     @property
@@ -80,11 +81,11 @@ class UnitState:
         """Switch it off and on: what is gone is forgotten; returns the settings of which nobody knows."""
         unknown: list[str] = []
         for setting, now in self.now.items():
-            if now.route is None or now.kept in ("stored", "while sent"):
+            if now.choice is None or now.kept in ("stored", "while sent"):
                 continue
             if now.kept == "until power off":
                 self.now[setting] = Now(self.below.get(setting), "stored")
-            elif not (now.route.by == "slot" and self.standing.get(setting)):
+            elif not (now.route and now.route.by == "slot" and self.standing.get(setting)):
                 unknown.append(setting)
         return unknown
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 import struct
 import zlib
 from collections.abc import Callable, Iterator, Sequence
@@ -11,10 +10,10 @@ from pathlib import Path
 from typing import Any
 
 from modebook.intake.errors import IntakeError, MissingExtraError
-from modebook.intake.grid import Leaf, Line, Source
-from modebook.intake.headings import read_mode_head, read_slot_head
-from modebook.intake.readers.pdf_page import page_items
+from modebook.intake.grid import Leaf, Source
+from modebook.intake.readers.pdf_page import Word, page_items, page_words
 from modebook.intake.readers.pdf_scan import likely_pages
+from modebook.intake.readers.running_heads import without_running_heads
 
 MOST_PAGES_UNASKED = 200
 _MOST_ASKED = 400
@@ -62,10 +61,9 @@ def read_pdf(path: Path, pages: Sequence[int] | None = None, progress: Progress 
         silent: list[int] = []
         wanted = asked or likely_pages(path, total) or [1]
         with pdfplumber.open(path, pages=wanted) as pdf:
-            for done, page in enumerate(_pages(pdf), start=1):
-                if progress is not None:
-                    progress(f"page {page.page_number} ({done} of {len(wanted)})")
-                items, words = page_items(page)
+            said = _told_pages(pdf, progress, len(wanted))
+            for page, words in without_running_heads(said):
+                items = page_items(page, words)
                 if not words:
                     silent.append(page.page_number)
                 leaves.append(Leaf(page.page_number, items, float(page.width), float(page.height)))
@@ -85,12 +83,15 @@ def read_pdf(path: Path, pages: Sequence[int] | None = None, progress: Progress 
         if asked
         else []
     )
-    _drop_running_heads(leaves)
     return Source(name, "pdf", leaves, total, notes)
 
 
-def _pages(pdf: Any) -> Iterator[Any]:
-    yield from pdf.pages
+def _told_pages(pdf: Any, progress: Progress | None, count: int) -> Iterator[tuple[Any, list[Word]]]:
+    """The pages with their words, each told before it is read."""
+    for done, page in enumerate(pdf.pages, start=1):
+        if progress is not None:
+            progress(f"page {page.page_number} ({done} of {count})")
+        yield page, page_words(page)
 
 
 def _count(path: Path) -> int:
@@ -157,44 +158,3 @@ def _shown(pages: Sequence[int]) -> str:
     if len(pages) > 6:
         return f"{pages[0]} to {pages[-1]}"
     return ", ".join(str(page) for page in pages)
-
-
-def _drop_running_heads(leaves: list[Leaf]) -> None:
-    """Take off page numbers, and lines that stand at the same height of three pages or more."""
-    seen: dict[tuple[str, int], int] = {}
-    for leaf in leaves:
-        for line in _edges(leaf):
-            key = _key(line)
-            seen[key] = seen.get(key, 0) + 1
-    for leaf in leaves:
-        edges = {id(line) for line in _edges(leaf) if seen[_key(line)] >= 3 or _is_page_number(line, leaf)}
-        leaf.items = [item for item in leaf.items if id(item) not in edges]
-
-
-def _edges(leaf: Leaf) -> list[Line]:
-    height = leaf.height or 0
-    return [
-        item
-        for item in leaf.items
-        if isinstance(item, Line)
-        and item.place.box is not None
-        and (item.place.box[1] < 0.09 * height or item.place.box[3] > 0.91 * height)
-        and read_mode_head(item.text) is None
-        and read_slot_head(item.text) is None
-    ]
-
-
-def _key(line: Line) -> tuple[str, int]:
-    box = line.place.box or (0, 0, 0, 0)
-    return re.sub(r"\d+", "#", line.text), round(box[1] / 4)
-
-
-def _is_page_number(line: Line, leaf: Leaf) -> bool:
-    flat = line.text.strip()
-    return bool(
-        re.fullmatch(
-            r"(?:(?:page|seite|pagina|página|p\.?|s\.)\s*)?[-–]?\s*\d{1,4}\s*[-–]?(?:\s*(?:/|of|von|de|di|sur)\s*\d{1,4})?",
-            flat,
-            re.IGNORECASE,
-        )
-    )

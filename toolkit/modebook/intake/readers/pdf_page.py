@@ -20,17 +20,21 @@ _RULED = {
 Word = dict[str, Any]
 
 
-def page_items(page: Any) -> tuple[list[Item], int]:
-    """The items of a pdfplumber page in reading order, and how many words it has."""
+def page_words(page: Any) -> list[Word]:
+    """The words of a pdfplumber page, letters that are printed twice taken once."""
     if _doubled(page):
         page = page.dedupe_chars(tolerance=1)
-    words = [
+    return [
         w
         for w in page.extract_words(x_tolerance=1.6, y_tolerance=2.5, keep_blank_chars=False)
         if w.get("upright", True) and w["text"].strip()
     ]
+
+
+def page_items(page: Any, words: list[Word]) -> list[Item]:
+    """The items that words of a pdfplumber page make up, in reading order."""
     if not words:
-        return [], 0
+        return []
     number = int(page.page_number)
     tables = _tables(page, words) if len(page.edges) >= 4 and len(page.edges) < 60_000 else []
     inside = {id(word) for _, box in tables for word in words if _within(word, box)}
@@ -49,7 +53,7 @@ def page_items(page: Any) -> tuple[list[Item], int]:
         for item in items_of(lines, 0.55 * size):
             box = _box(item)
             placed.append((box[1], box[0], item))
-    return _ordered(placed, [box for _, box in tables]), len(words)
+    return _ordered(placed, [box for _, box in tables])
 
 
 def _doubled(page: Any) -> bool:
@@ -130,11 +134,11 @@ def _cell_lines(words: list[Word]) -> list[TextLine]:
         TextLine(
             " ".join(w["text"] for w in line), sum((w["top"] + w["bottom"]) / 2 for w in line) / len(line)
         )
-        for line in _grouped(words)
+        for line in grouped(words)
     ]
 
 
-def _grouped(words: list[Word]) -> list[list[Word]]:
+def grouped(words: list[Word]) -> list[list[Word]]:
     """Words on lines, from the top; each line from left to right."""
     lines: list[list[Word]] = []
     for word in sorted(words, key=lambda w: ((w["top"] + w["bottom"]) / 2, w["x0"])):
@@ -159,12 +163,16 @@ def _lines(words: list[Word], page: int, bands: list[float]) -> list[AlignedLine
     """Words as lines of pieces; a wide gap parts pieces, rules or stripes between lines group them."""
     found: list[AlignedLine] = []
     last_bottom: float | None = None
+    last_height = 0.0
     size = _size(words)
-    for number, line in enumerate(_grouped(words), start=1):
+    for number, line in enumerate(grouped(words), start=1):
         top, bottom = min(w["top"] for w in line), max(w["bottom"] for w in line)
-        if last_bottom is not None and top - last_bottom > 2.2 * size:
+        height = _size(line)
+        # A heading in larger letters is no row of what stands below it, however near.
+        other_size = max(height, last_height) > 1.15 * min(height, last_height) if last_height else False
+        if last_bottom is not None and (top - last_bottom > 2.2 * size or other_size):
             found.append(AlignedLine([], Place(page)))
-        last_bottom = bottom
+        last_bottom, last_height = bottom, height
         pieces: list[Piece] = []
         run: list[Word] = []
         for word in line:

@@ -1,0 +1,152 @@
+"""Finds the row of titles of a grid, and parts grids whose titles stand twice side by side."""
+
+from __future__ import annotations
+
+from modebook.intake.chart_rows import read_slot_cell
+from modebook.intake.column_stats import stats_of, texts_of
+from modebook.intake.grid import Cell, Grid
+from modebook.intake.headings import read_mode_head
+from modebook.intake.names import read_name
+from modebook.intake.titles import is_title_row, title_roles
+from modebook.intake.values import read_values
+
+_SEARCHED = 15
+
+
+def find_header(grid: Grid) -> tuple[int, int] | None:
+    """Index and height of the row of titles, or None."""
+    for index, row in enumerate(grid.rows[:_SEARCHED]):
+        if not is_title_row(texts_of(row)) and not _titles_modes(grid, index):
+            continue
+        height = 1
+        if index + 1 < len(grid.rows) and _is_second(row, grid.rows[index + 1]):
+            height = 2
+        return index, height
+    return _unknown_header(grid)
+
+
+def _unknown_header(grid: Grid) -> tuple[int, int] | None:
+    """A first row of words that are no known titles, over columns that count as slots and values do."""
+    for index, row in enumerate(grid.rows[:3]):
+        filled = [cell for cell in row if cell.flat]
+        if len(filled) < 2 or len(filled) < 0.5 * grid.width:
+            continue
+        if any(read_slot_cell(c.flat).kind == "slots" or read_values(c.flat) for c in filled):
+            return None
+        body = grid.rows[index + 1 :]
+        if len(body) < 2:
+            return None
+        stats = [stats_of([r[c] for r in body if c < len(r)]) for c in range(grid.width)]
+        counting = [c for c, s in enumerate(stats) if s.sequence and row[c].flat]
+        valued = any(s.share(s.values) > 0.7 and s.ranges > 0.4 * s.values for s in stats)
+        named = any(s.names >= 0.4 * s.text and s.kinds > 1 for s in stats)
+        if counting and (valued or named):
+            return index, 1
+        return None
+    return None
+
+
+def _titles_modes(grid: Grid, index: int) -> bool:
+    """Whether a row with one known title and names of modes stands over columns of slots or of names."""
+    row = grid.rows[index]
+    filled = [cell for cell in row if cell.flat]
+    if len(filled) < 2 or len(filled) < 0.6 * grid.width:
+        return False
+    known = [cell for cell in filled if title_roles(cell.flat)]
+    if not known or any(
+        read_slot_cell(cell.flat).kind == "slots" or read_values(cell.flat) for cell in filled
+    ):
+        return False
+    body = grid.rows[index + 1 :]
+    if len(body) < 2:
+        return False
+    numbers = 0
+    for cell in filled:
+        stats = stats_of([r[cell.column] for r in body if cell.column < len(r)])
+        slotlike = stats.filled > 0 and stats.slots + stats.absent >= 0.75 * stats.filled and stats.slots > 0
+        numbers += slotlike
+        roles = title_roles(cell.flat)
+        if cell in known:
+            if roles[0] == "slot" and not slotlike:
+                return False
+        elif not slotlike and not read_mode_head(cell.flat) and stats.share(stats.names) < 0.4:
+            return False
+    return numbers > 0
+
+
+def _is_second(upper: list[Cell], lower: list[Cell]) -> bool:
+    """Whether a row goes on with the titles above it: only words, under titles that want more."""
+    filled = [cell for cell in lower if cell.flat]
+    if not filled:
+        return False
+    if is_title_row(texts_of(lower)):
+        return any(not cell.flat for cell in upper) or texts_of(upper) != texts_of(lower)
+    if len(filled) == 1 and len(lower) > 2 and filled[0].span > 1:
+        return False
+    for cell in filled:
+        if read_slot_cell(cell.flat).kind == "slots" or (
+            read_values(cell.flat) and not title_roles(cell.flat)
+        ):
+            return False
+        title = upper[cell.column].flat if cell.column < len(upper) else ""
+        covered = covering(upper, cell.column)
+        roles = title_roles(title or covered)
+        mode = read_mode_head(cell.flat) is not None
+        if not (mode or roles[:1] in (("slot",), ("mode",)) or (not title and title_roles(cell.flat))):
+            return False
+        if read_name(cell.flat).sure and not mode and not title_roles(cell.flat):
+            return False
+        if title and not mode and not title_roles(cell.flat) and roles[:1] == ("slot",):
+            # One slot column with a name below it is the first row of the body.
+            others = [c for c in lower if c.flat and c is not cell]
+            if not others:
+                return False
+    return True
+
+
+def covering(row: list[Cell], column: int) -> str:
+    """The title of the cell that spans a column, or of the nearest filled one to its left."""
+    for cell in reversed(row[: column + 1]):
+        if cell.flat:
+            return cell.flat if cell.column + cell.span > column or cell.span == 1 else ""
+    return ""
+
+
+def split_sets(grid: Grid) -> list[Grid]:
+    """A grid with its titles printed twice side by side, as the two grids that it is."""
+    header = find_header(grid)
+    if header is None:
+        return [grid]
+    row = (
+        grid.rows[header[0] + header[1] - 1]
+        if header[1] == 2 and is_title_row(texts_of(grid.rows[header[0] + 1]))
+        else grid.rows[header[0]]
+    )
+    firsts: list[str | None] = [(title_roles(text) or (None,))[0] for text in texts_of(row)]
+    texts = [text.casefold() for text in texts_of(row)]
+    slot_columns = [
+        index
+        for index, role in enumerate(firsts)
+        if role in ("slot", "coarse") and (index == 0 or firsts[index - 1] not in ("slot", "coarse"))
+    ]
+    if len(slot_columns) < 2:
+        return [grid]
+    parts = [
+        slice(start, end) for start, end in zip(slot_columns, [*slot_columns[1:], len(texts)], strict=True)
+    ]
+    shapes = [tuple(role for role in firsts[part] if role is not None) for part in parts]
+    if len(set(shapes)) != 1 or not set(shapes[0]) & {"function", "meaning", "value"}:
+        return [grid]
+    if slot_columns[0] != 0 and any(firsts[: slot_columns[0]]):
+        return [grid]
+    made: list[Grid] = []
+    for part in parts:
+        rows = []
+        for cells in grid.rows:
+            piece = [
+                Cell(c.text, c.place, c.row, i, min(c.span, part.stop - part.start))
+                for i, c in enumerate(cells[part])
+            ]
+            rows.append(piece)
+        made.append(Grid(rows, grid.place, grid.ruled))
+    return made

@@ -1,0 +1,79 @@
+"""The 95 % interval of a length: how far it can be held from its best before the fit is clearly worse."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from modebook.measure.fit import LONGEST_S, Fit, Search, at_length
+
+CHI2_95 = 3.841  # one degree of freedom (any table of the chi-squared distribution)
+ROUNDS = 9
+CLOSE = 0.1  # of the rise in deviance that is looked for
+
+
+@dataclass(frozen=True, slots=True)
+class Interval:
+    """From and to, in s; open: whether no end was found on that side before the longest length."""
+
+    from_s: float
+    to_s: float
+    open_end: bool = False
+
+
+def interval_of(search: Search, best: Fit, scale: float) -> Interval:
+    """Give the profile-likelihood interval; scale: the deviance that the noise makes per sample, at least 1."""
+    wanted = CHI2_95 * scale
+    guess = max(_deviation(search, best, scale) * 1.96, 1e-5)
+    low = _edge(search, best, wanted, -guess)
+    high = _edge(search, best, wanted, guess)
+    return Interval(max(low, 0.0), min(high, LONGEST_S), high >= LONGEST_S)
+
+
+def _deviation(search: Search, best: Fit, scale: float) -> float:
+    """The length's standard deviation by the slopes at the best fit, in s."""
+    figures = search.first(best.length_s, best.open_s, best.start_s, best.delay_s or 0.0)
+    for n, e in enumerate(search.spans):
+        figures[len(figures) - len(search.spans) + n] = best.span_s[e] * 1e3
+    slopes = search.slopes(figures)
+    square = slopes.T @ slopes
+    spread = np.sqrt(np.maximum(np.diag(square), 1e-30))
+    inverse = np.linalg.pinv(square / np.outer(spread, spread), rcond=1e-9)
+    return float(np.sqrt(max(inverse[0, 0], 0.0) * scale) / spread[0] * 1e-3)
+
+
+def _edge(search: Search, best: Fit, wanted: float, step_s: float) -> float:
+    """Where the deviance has risen by what is wanted, on one side: steps outward, then by a parabola."""
+    inner, inner_rise = best.length_s, 0.0
+    near = best
+    outer, outer_rise = inner, 0.0
+    for _ in range(ROUNDS):
+        outer = best.length_s + step_s
+        if outer <= 0.0:
+            outer = 0.0
+        outer = min(outer, LONGEST_S)
+        near_outer = at_length(search, near, outer)
+        outer_rise = near_outer.deviance - best.deviance
+        if outer_rise >= wanted:
+            break
+        if outer in (0.0, LONGEST_S):
+            return outer
+        inner, inner_rise, near = outer, max(outer_rise, 0.0), near_outer
+        step_s *= min(max(1.1 * float(np.sqrt(wanted / max(inner_rise, 0.02 * wanted))), 1.2), 3.0)
+    else:
+        return outer
+    for _ in range(ROUNDS):
+        if abs(outer_rise - wanted) < CLOSE * wanted or abs(outer - inner) < 2e-5:
+            break
+        # The root of the deviance rises about straight.
+        below, above, goal = (float(np.sqrt(max(rise, 0.0))) for rise in (inner_rise, outer_rise, wanted))
+        share = min(max((goal - below) / max(above - below, 1e-12), 0.1), 0.9)
+        middle = inner + share * (outer - inner)
+        near_middle = at_length(search, near, middle)
+        rise = near_middle.deviance - best.deviance
+        if rise >= wanted:
+            outer, outer_rise = middle, rise
+        else:
+            inner, inner_rise, near = middle, rise, near_middle
+    return outer

@@ -1,0 +1,193 @@
+"""What a measurement can tell and what not: which models are left, how wide the length is, what would help."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from modebook.measure.models import METHODS, Method
+
+WORSE = 12.0  # a model whose deviance is this much above the best one's is out (odds of 400 to 1)
+OFF_WITHIN = 0.4  # packets: a length that cannot be longer is none
+OFF_MAY_BE = 0.75  # packets: the same, where no smoothing explains it as well
+SAME_LENGTH = 0.3  # packets
+WIDEST = 0.5  # packets, to either side; or
+WIDEST_SHARE = 0.06  # of the length
+POOR = 8.0  # deviance per sample, beyond which no model of ours is what the fixture does
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """One model's outcome: its length and interval in packets, its deviance above the best, its delay."""
+
+    method: Method
+    worse: float
+    length_packets: float
+    interval_packets: tuple[float, float] | None = None
+    delay_packets: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Judgement:
+    """method and length are None where the data do not hold them; why says it, help says what would do."""
+
+    can_tell: bool
+    method: Method | None
+    length_packets: float | None
+    interval_packets: tuple[float, float] | None
+    why: str
+    help: tuple[str, ...] = ()
+    left: tuple[Method, ...] = ()
+
+
+STAIRS = "send a staircase of steps one or two packets apart, or a fade shorter than a second"
+HALF = "send snaps of half height beside those of full height"
+TIMED = (
+    "film a lamp without smoothing on the same universe in the same picture (--reference), "
+    "or log the level on the wire (sent)"
+)
+
+
+def judge(
+    candidates: Mapping[Method, Candidate],
+    *,
+    timed: bool,
+    misfit: float,
+    fps: float | None,
+    refresh_hz: float,
+) -> Judgement:
+    """Say what the candidates leave. misfit: the best model's deviance per degree of freedom.
+
+    timed: whether the time of sending is known. fps: samples a second.
+    """
+    left = [method for method in METHODS if method in candidates and candidates[method].worse < WORSE]
+    spread = _widest([candidates[method] for method in left])
+    reach = candidates["average"].interval_packets or (0.0, float("inf"))
+    if misfit > POOR:
+        return Judgement(
+            False,
+            None,
+            None,
+            None,
+            f"no model explains the light: what is left is {misfit**0.5:.1f} times the noise",
+            ("check --refresh, --shutter and the transfer curve, and that only one light is in the box",),
+        )
+    if "none" in left or reach[1] <= OFF_WITHIN:
+        if reach[1] <= OFF_WITHIN or (reach[1] <= OFF_MAY_BE and "none" in left):
+            return Judgement(
+                True, "none", 0.0, (0.0, reach[1]), f"any smoothing is shorter than {reach[1]:.2f} packets"
+            )
+        return Judgement(
+            False,
+            None,
+            None,
+            None,
+            f"no smoothing explains it, and so does one of up to {reach[1]:.1f} packets",
+            (_faster(fps, refresh_hz, reach[1]),),
+            tuple(left),
+        )
+    chosen = _chosen(left, candidates, timed)
+    if chosen is None:
+        return _several(left, candidates, timed, fps, refresh_hz)
+    one = candidates[chosen]
+    assert one.interval_packets is not None
+    low, high = one.interval_packets
+    if 0.5 * (high - low) > max(WIDEST, WIDEST_SHARE * one.length_packets):
+        return Judgement(
+            False,
+            chosen,
+            None,
+            one.interval_packets,
+            f"the length may be {low:.1f} to {high:.1f} packets: the samples are too few or too noisy",
+            (_faster(fps, refresh_hz, 0.5 * (high - low)),),
+            tuple(left),
+        )
+    others = [candidates[method] for method in candidates if method not in left]
+    runner = min(others, key=lambda other: other.worse, default=None)
+    why = f"{chosen} explains it"
+    if runner is not None:
+        why += f"; next is {runner.method}, worse by {runner.worse:.0f} (12 would do)"
+    if spread and len(left) > 1:
+        why += f"; with {', '.join(m for m in left if m != chosen)} at one packet it is the same light"
+    return Judgement(True, chosen, one.length_packets, one.interval_packets, why, (), tuple(left))
+
+
+def _chosen(
+    left: Sequence[Method], candidates: Mapping[Method, Candidate], timed: bool
+) -> Method | None:
+    if not timed and "interpolate" in left:
+        return None
+    if len(left) == 1:
+        return left[0]
+    late = [
+        method
+        for method in left
+        if method != "interpolate" and (candidates[method].delay_packets or 0.0) > 0.5
+    ]
+    # A straight line of one packet that waits for packets first is what interpolation does.
+    if timed and "interpolate" in left and len(late) == len(left) - 1:
+        return "interpolate"
+    return None
+
+
+def _several(
+    left: Sequence[Method],
+    candidates: Mapping[Method, Candidate],
+    timed: bool,
+    fps: float | None,
+    refresh_hz: float,
+) -> Judgement:
+    help_: list[str] = []
+    if "interpolate" in left and not timed:
+        help_.append(TIMED)
+    if "limit" in left and len(left) > 1:
+        help_.append(HALF)
+    if "restart" in left and len(left) > 1:
+        help_.append(STAIRS)
+    if "lag" in left and len(left) > 1:
+        help_.append(_faster(fps, refresh_hz, 1.0))
+    names = ", ".join(left[:-1]) + " and " + left[-1] if len(left) > 1 else left[0]
+    length = _one_length([candidates[method] for method in left])
+    if "interpolate" in left and not timed:
+        length = None
+        why = (
+            f"{names} make the same of this event"
+            if len(left) > 1
+            else "interpolation a packet or more behind: how far shows only against the time of sending"
+        )
+        return Judgement(False, None, None, None, why, tuple(dict.fromkeys(help_)), tuple(left))
+    why = f"{names} make the same of these events"
+    if length is not None:
+        why += ", all with this length"
+        return Judgement(False, None, length[0], length[1], why, tuple(dict.fromkeys(help_)), tuple(left))
+    return Judgement(False, None, None, None, why, tuple(dict.fromkeys(help_)), tuple(left))
+
+
+def _one_length(
+    left: Sequence[Candidate],
+) -> tuple[float, tuple[float, float]] | None:
+    """The length on which all that are left agree, and an interval that holds all theirs."""
+    lengths = [candidate.length_packets for candidate in left]
+    known = [c.interval_packets for c in left if c.interval_packets is not None]
+    if not known or max(lengths) - min(lengths) > SAME_LENGTH:
+        return None
+    low, high = min(pair[0] for pair in known), max(pair[1] for pair in known)
+    if 0.5 * (high - low) > WIDEST:
+        return None
+    best = min(left, key=lambda candidate: candidate.worse)
+    return best.length_packets, (low, high)
+
+
+def _widest(left: Sequence[Candidate]) -> float:
+    lengths = [candidate.length_packets for candidate in left]
+    return max(lengths, default=0.0) - min(lengths, default=0.0)
+
+
+def _faster(fps: float | None, refresh_hz: float, doubt_packets: float) -> str:
+    """What would narrow the length: a rate at which a packet lasts some frames, or more repeats."""
+    wanted = 4.0 * refresh_hz
+    if fps is not None and fps >= wanted:
+        times = max(2, round((doubt_packets / 0.3) ** 2))
+        return f"repeat each event about {times} times as often, with more light against the noise"
+    rate = next((rate for rate in (60, 100, 120, 240, 480, 1000) if rate >= wanted), 1000)
+    return f"film at {rate} frames a second or more, or log with a light meter"

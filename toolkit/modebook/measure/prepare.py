@@ -1,0 +1,63 @@
+"""From a trace to what is fitted: fine samples gathered, steady stretches cut short, noise at each level."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+
+from modebook.measure.events import Scene
+from modebook.measure.fit import Samples
+from modebook.measure.trace import Floats, Trace
+
+FINE = 40.0  # samples a packet: finer ones are gathered, which keeps what they hold and saves time
+MARGIN_S = 0.2
+MARGIN_WIDTHS = 2.0
+MARGIN_FRAMES = 6
+ROUNDING = 2e-4  # of the range: below it nothing that a model leaves out is told from noise
+
+
+def gathered(trace: Trace, period_s: float) -> Trace:
+    """Give the trace with runs of fine samples as their means, whose exposure is the run's length."""
+    count = int(period_s / FINE / trace.step_s)
+    if count < 2:
+        return trace
+    whole = len(trace.time_s) // count * count
+
+    def mean(values: Floats) -> Floats:
+        return np.asarray(values[:whole].reshape(-1, count).mean(axis=1))
+
+    first = trace.time_s[:whole].reshape(-1, count)[:, 0]
+    open_s = trace.open_s or 0.0
+    # Moments stand for the time around them; exposures follow each other.
+    begins = first - (0.5 * trace.step_s if open_s == 0.0 else 0.0)
+    lasts = count * trace.step_s if open_s == 0.0 else (count - 1) * trace.step_s + open_s
+    clipped = None
+    if trace.clipped is not None:
+        clipped = trace.clipped[:whole].reshape(-1, count).any(axis=1)
+    return replace(
+        trace,
+        time_s=begins,
+        level=mean(trace.level),
+        open_s=lasts,
+        clipped=clipped,
+        rough=None if trace.rough is None else mean(trace.rough),
+        sent=None,
+        reference=None if trace.reference is None else mean(trace.reference),
+    )
+
+
+def samples_of(trace: Trace, scene: Scene) -> Samples:
+    """Give the samples around the changes, with the noise that samples of their level have."""
+    keep = np.zeros(len(trace.time_s), dtype=bool)
+    for change in scene.changes:
+        margin = max(MARGIN_S, MARGIN_WIDTHS * change.width_s, MARGIN_FRAMES * trace.step_s)
+        keep |= (trace.time_s > change.from_s - margin) & (trace.time_s < change.to_s + margin)
+    span = float(np.ptp(scene.levels))
+    variance = np.interp(trace.level, scene.levels, scene.noise**2) + (ROUNDING * span) ** 2
+    if trace.rough is not None:
+        variance = variance + trace.rough**2
+    clipped = np.zeros(len(trace.time_s), dtype=bool) if trace.clipped is None else trace.clipped
+    return Samples(
+        trace.time_s[keep], trace.level[keep], np.sqrt(variance[keep]), clipped[keep], trace.spread_s
+    )

@@ -1,0 +1,206 @@
+"""What was sent, as steps: from the wire (`sent`), from a second lamp without smoothing, or from the changes."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from modebook.measure.errors import MeasureError
+from modebook.measure.events import Scene, recognise
+from modebook.measure.trace import Floats, Trace
+
+HELD_S = 0.2  # a level held for less cannot be read off the light: it is taken to lie between its neighbors
+APART_S = 0.4  # steps farther apart are events of their own, which the desk's clock need not bind
+SAME_SENT = 0.004  # of full: one step of 8 bits
+CLEAR_STEP = 0.03  # of the range: a step of the reference
+
+
+@dataclass(frozen=True, slots=True)
+class Sending:
+    """The steps of a measurement, J of them in E events.
+
+    event: [J], which event each belongs to; share: [J], how far along its event's span it comes, 0 to 1;
+    start_s: [E], when each event's first step is sent, about; span_s: [E], from its first to its last
+    step; free_span: [E], where the span is not known; weights: [J + 1, P], the level before the first
+    step and after each as shares of P levels; values: [J + 1], the same in shares of full; doubt_s: [E],
+    how well start_s is known; None where the light itself is all there is.
+    """
+
+    event: NDArray[np.intp]
+    share: Floats
+    start_s: Floats
+    span_s: Floats
+    free_span: NDArray[np.bool_]
+    weights: Floats
+    values: Floats
+    doubt_s: Floats | None = None
+    even: bool = True
+    """Whether it is just as many steps as changes, all of them far apart."""
+
+    @property
+    def timed(self) -> bool:
+        """Whether the time of sending is known from something else than the light itself."""
+        return self.doubt_s is not None
+
+    def steps_s(self, start_s: Floats, span_s: Floats) -> Floats:
+        """When each step is sent, for these starts and spans."""
+        return np.asarray(start_s[self.event] + self.share * span_s[self.event])
+
+
+def from_changes(scene: Scene) -> Sending:
+    """Give each change as one step at an unknown time, about half its width before it is half done."""
+    count = len(scene.changes)
+    levels = scene.levels
+    order = [scene.changes[0].before, *(change.after for change in scene.changes)]
+    weights = np.zeros((count + 1, len(levels)))
+    weights[np.arange(count + 1), order] = 1.0
+    values = (levels - levels[0]) / (levels[-1] - levels[0])
+    start_s = np.array([change.half_s - 0.5 * change.width_s for change in scene.changes])
+    return Sending(
+        np.arange(count),
+        np.zeros(count),
+        start_s,
+        np.zeros(count),
+        np.zeros(count, dtype=bool),
+        weights,
+        values[order],
+    )
+
+
+def with_stairs(sending: Sending, event: int, steps: int, span_s: float) -> Sending:
+    """Give the same, with one event's single step taken apart into so many even ones over a free span."""
+    at = int(np.flatnonzero(sending.event == event)[0])
+    shares = np.arange(1, steps + 1) / steps
+    between = sending.weights[at] + shares[:, None] * (sending.weights[at + 1] - sending.weights[at])
+    valued = sending.values[at] + shares * (sending.values[at + 1] - sending.values[at])
+    span, free = sending.span_s.copy(), sending.free_span.copy()
+    start = sending.start_s.copy()
+    span[event], free[event] = span_s, True
+    return replace(
+        sending,
+        event=np.concatenate([sending.event[:at], np.full(steps, event), sending.event[at + 1 :]]),
+        share=np.concatenate([sending.share[:at], np.linspace(0, 1, steps), sending.share[at + 1 :]]),
+        start_s=start,
+        span_s=span,
+        free_span=free,
+        weights=np.concatenate([sending.weights[: at + 1], between, sending.weights[at + 2 :]]),
+        values=np.concatenate([sending.values[: at + 1], valued, sending.values[at + 2 :]]),
+        even=False,
+    )
+
+
+def from_steps(
+    times_s: Floats, values: Floats, doubt_s: float | Floats, until_s: float, from_s: float
+) -> Sending:
+    """Give steps at known times: times_s [J], rising; values [J + 1] in shares of full; doubt_s [J] or one.
+
+    Levels that are held for long are read off the light; others are taken to lie between them.
+    """
+    held_s = np.diff(np.concatenate([[from_s], times_s, [until_s]]))
+    anchors: list[float] = []
+    for value in np.unique(np.round(values / SAME_SENT) * SAME_SENT):
+        close = np.abs(values - value) <= SAME_SENT
+        if held_s[close].max(initial=0.0) >= HELD_S:
+            anchors.append(float(np.mean(values[close])))
+    if len(anchors) < 2:
+        anchors = [float(values.min()), float(values.max())]
+    places = np.array(sorted(anchors))
+    weights = np.stack([np.interp(values, places, unit) for unit in np.eye(len(places))], axis=1)
+    apart = np.concatenate([[True], np.diff(times_s) > APART_S])
+    event = np.cumsum(apart) - 1
+    start_s = times_s[apart]
+    last = np.array([times_s[event == e][-1] for e in range(len(start_s))])
+    span_s = last - start_s
+    share = np.where(span_s[event] > 0, (times_s - start_s[event]) / np.maximum(span_s[event], 1e-12), 0.0)
+    doubts = np.broadcast_to(np.asarray(doubt_s, dtype=np.float64), times_s.shape)[apart]
+    return Sending(
+        event,
+        share,
+        start_s,
+        span_s,
+        np.zeros(len(start_s), dtype=bool),
+        weights,
+        values,
+        np.array(doubts),
+        bool(apart.all()),
+    )
+
+
+def from_wire(trace: Trace) -> Sending:
+    """Give the steps of the column `sent`: each comes between two samples. Raises MeasureError for none."""
+    assert trace.sent is not None
+    at = np.flatnonzero(np.abs(np.diff(trace.sent)) > 1e-6)
+    if not len(at):
+        raise MeasureError(
+            trace.path,
+            "the column sent never changes",
+            remedy="log the level on the wire beside the light, or leave the column out",
+        )
+    gaps_s = trace.time_s[at + 1] - trace.time_s[at]
+    times_s = trace.time_s[at] + 0.5 * gaps_s
+    values = np.concatenate([trace.sent[at], trace.sent[at[-1] + 1 : at[-1] + 2]])
+    return from_steps(
+        times_s, values, np.maximum(gaps_s, 1e-6) / np.sqrt(12.0), float(trace.time_s[-1]), float(trace.time_s[0])
+    )
+
+
+def from_reference(reference: Trace, open_s: float) -> Sending:
+    """Give the steps that a lamp without smoothing shows: a level per steady stretch, a time per step.
+
+    A step within an exposure shows as a share of it, which tells its time far better than a frame.
+    Raises MeasureError where the reference shows none, or where it is not without smoothing.
+    """
+    scene = recognise(reference)
+    level, time_s = reference.level, reference.time_s
+    span = float(np.ptp(scene.levels))
+    frames = int(np.ceil(open_s / reference.step_s)) + 1
+    jump = np.abs(np.diff(level)) > max(CLEAR_STEP * span, 6.0 * float(scene.noise.max()))
+    runs = _flat_runs(jump)
+    if len(runs) < 2:
+        raise MeasureError(reference.path, "the reference light shows no step", remedy="give its box")
+    times: list[float] = []
+    values = [float(np.median(level[runs[0][0] : runs[0][1]]))]
+    doubts: list[float] = []
+    for (_, end), (begin, stop) in zip(runs[:-1], runs[1:], strict=True):
+        before, after = values[-1], float(np.median(level[begin:stop]))
+        between = level[end:begin]
+        if abs(after - before) < 0.5 * CLEAR_STEP * span:
+            continue
+        if len(between) > frames + 1:
+            raise MeasureError(
+                reference.path,
+                f"the reference light takes {len(between)} frames to change near {time_s[end]:.2f} s",
+                remedy="use a lamp without smoothing as the reference, with single steps",
+            )
+        # Exposures before the step see the old level, those after the new one, those around it a share.
+        seen = np.clip((between - before) / (after - before), 0.0, 1.0)
+        noise = float(scene.noise.max()) / abs(after - before)
+        opens = time_s[end:begin]
+        partly = (seen > 4 * noise + 0.01) & (seen < 1.0 - 4 * noise - 0.01)
+        if partly.any() and open_s > 0:
+            times.append(float(np.mean(opens[partly] + open_s * (1.0 - seen[partly]))))
+            doubts.append(max(noise * open_s / np.sqrt(partly.sum()), 1e-5))
+        else:
+            # It came between one exposure's end and the next one's beginning.
+            new = seen >= 0.5
+            first_new = float(opens[new][0]) if new.any() else float(time_s[begin])
+            last_old = float(opens[~new][-1]) if (~new).any() else float(time_s[end - 1])
+            gap = max(first_new - (last_old + open_s), 1e-5)
+            times.append(first_new - 0.5 * gap)
+            doubts.append(gap / np.sqrt(12.0))
+        values.append(after)
+    if not times:
+        raise MeasureError(reference.path, "the reference light shows no step", remedy="give its box")
+    shares = (np.array(values) - min(values)) / (max(values) - min(values))
+    # Levels that noise alone tells apart are one.
+    shares = np.round(shares / 0.02) * 0.02
+    return from_steps(np.array(times), shares, np.array(doubts), float(time_s[-1]), float(time_s[0]))
+
+
+def _flat_runs(jump: NDArray[np.bool_]) -> list[tuple[int, int]]:
+    """Stretches of at least two samples without a jump between them."""
+    still = np.concatenate([[False], ~jump, [False]])
+    edges = np.flatnonzero(np.diff(still.astype(np.int8)))
+    return [(int(a), int(b) + 1) for a, b in zip(edges[::2], edges[1::2], strict=True)]
