@@ -14,6 +14,7 @@ from .light import Light
 Floats = NDArray[np.float64]
 Box = tuple[int, int, int, int]
 CHUNK = 64  # frames rendered at a time
+FINE = 65_535  # linear steps of the table that gives the luma
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +63,7 @@ def frames(
     noise = _noise(rng, picture, camera)
     rows = np.arange(picture.height) * (camera.readout_s / picture.height)
     dark = Dark()
+    table = luma(encoded(np.arange(FINE + 1) / FINE, camera.transfer), picture.full_range)
     for begin in range(0, starts_s.size, CHUNK):
         part = starts_s[begin : begin + CHUNK]
         scene = exposures(dark, part[:, None] + rows, camera.open_s, camera.flicker)[..., None]
@@ -72,10 +74,11 @@ def frames(
             mean = exposures(lit.light, row_starts, camera.open_s, camera.flicker)
             glow = mean - exposures(dark, row_starts, camera.open_s, camera.flicker)
             linear[:, y : y + h, x : x + w] += camera.gain * glow[..., None] * picture.weights(lit.box)
-        for frame in linear:
+        for frame in linear.astype(np.float32):
             grain = noise[rng.integers(len(noise))]
             spread = np.sqrt(camera.read_noise**2 + camera.shot_noise**2 * np.maximum(frame, 0.0))
-            yield luma(encoded(frame + spread * grain, camera.transfer), picture.full_range)
+            places = np.clip((frame + spread * grain) * FINE, 0.0, FINE).astype(np.int32)
+            yield table[places]
 
 
 def luma(code: Floats, full_range: bool) -> NDArray[np.uint8]:
@@ -95,9 +98,9 @@ class Dark:
         return np.zeros(np.shape(times_s))
 
 
-def _noise(rng: np.random.Generator, picture: Picture, camera: Camera) -> Floats:
+def _noise(rng: np.random.Generator, picture: Picture, camera: Camera) -> NDArray[np.float32]:
     """A store of noise pictures to draw from: drawing anew for each frame would take most of the time."""
     count = 64 if picture.width * picture.height < 100_000 else 4
     if not camera.read_noise and not camera.shot_noise:
-        return np.zeros((1, picture.height, picture.width))
-    return rng.standard_normal((count, picture.height, picture.width))
+        return np.zeros((1, picture.height, picture.width), dtype=np.float32)
+    return rng.standard_normal((count, picture.height, picture.width), dtype=np.float32)

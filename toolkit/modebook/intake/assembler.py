@@ -50,7 +50,7 @@ def _is_mode(mode: DraftMode) -> bool:
     """
     parameters = [*mode.parameters, *(member for _, members in mode.cells for member in members)]
     known = [p for p in parameters if p.word != "other"]
-    covered = [p for p in parameters if p.ranges and not any("cover" in u.why for u in p.unsure)]
+    covered = [p for p in parameters if p.ranges and len(p.unsure) <= 1]
     if not known and len(covered) < 0.5 * len(parameters):
         return False
     used = {slot for p in parameters for slot in p.slots}
@@ -74,7 +74,7 @@ def _modes_of(chart: Chart, gathered: Gathered, settings: Settings) -> list[Draf
             continue
         mode = _mode(head, title, chart)
         build_mode(mode, entries, column, settings, notes)
-        for row in lost:
+        for row in _telling(lost, chart.rows):
             mode.unsure.append(Unsure("this row belongs to no slot", row.raw, "left out", "", row.place))
         for why in chart.why:
             mode.unsure.append(Unsure(why, place=chart.place))
@@ -85,6 +85,13 @@ def _modes_of(chart: Chart, gathered: Gathered, settings: Settings) -> list[Draf
                 )
         found.append(mode)
     return found
+
+
+def _telling(lost: list[ChartRow], rows: list[ChartRow]) -> list[ChartRow]:
+    """The rows without a slot that say something: words above the first slot are the rest of the titles."""
+    first = next((i for i, row in enumerate(rows) if row.has_slot), len(rows))
+    titles = [row for row in rows[:first] if not row.has_value and not any(c.isdigit() for c in row.raw)]
+    return [row for row in lost if not any(row is title for title in titles)]
 
 
 def _mode(head: ModeHead | None, title: str, chart: Chart) -> DraftMode:

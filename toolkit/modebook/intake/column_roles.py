@@ -119,6 +119,10 @@ def _values(roles: list[Role], stats: list[Stats]) -> None:
         for c in values:
             if c != best and not stats[c].ranges and stats[best].ranges:
                 roles[c] = "none"
+    for c, role in enumerate(roles):
+        # A column that counts nothing up is no column of ranges.
+        if role == "value" and stats[c].values and not stats[c].ranges and stats[c].spread < 2:
+            roles[c] = "none"
     if ("from" in roles) != ("to" in roles):
         for c, role in enumerate(roles):
             if role in ("from", "to"):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from dataclasses import dataclass
 
@@ -115,6 +116,23 @@ def stats_of(cells: list[Cell]) -> Stats:
     stats.spread = len(numbers)
     stats.kinds = len(kinds)
     return stats
+
+
+def ends_of(lows: list[Cell], highs: list[Cell]) -> bool:
+    """Whether two columns of single numbers are where ranges begin and end: the first never above the
+    second, most going on where the one before ended, some of them over all of a byte.
+    """
+    pairs = []
+    for low, high in zip(lows, highs, strict=True):
+        if not low.flat and not high.flat:
+            continue
+        if not (low.flat.isdigit() and high.flat.isdigit()):
+            return False
+        pairs.append((int(low.flat), int(high.flat)))
+    if len(pairs) < 2 or any(a > b for a, b in pairs):
+        return False
+    going = sum(b[0] in (0, a[1] + 1) for a, b in itertools.pairwise(pairs))
+    return going >= 0.8 * (len(pairs) - 1) and any(high in (255, 65535) for _, high in pairs)
 
 
 def texts_of(row: list[Cell]) -> list[str]:

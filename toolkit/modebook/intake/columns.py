@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from modebook.intake.column_roles import matrix_columns, roles_of
-from modebook.intake.column_stats import Stats, stats_of, texts_of
+from modebook.intake.column_stats import Stats, ends_of, stats_of, texts_of
 from modebook.intake.grid import Cell, Grid
 from modebook.intake.headers import covering, find_header
 from modebook.intake.titles import Column, Role, title_roles
@@ -60,6 +60,7 @@ def plan_columns(grid: Grid) -> Plan | None:
     titles = [_title(upper, lower, c) for c in range(width)]
     strange = sum(title_roles(title)[:1] == ("foreign",) for title in titles)
     roles = roles_of(titles, stats)
+    _ends(roles, body, width)
     matrix = matrix_columns(roles, titles, stats)
     modes = _mode_titles(grid, index, upper, lower, titles, roles, above)
     plan = Plan([Column(role) for role in roles], first, [], above, True, titles=tuple(titles))
@@ -71,10 +72,28 @@ def plan_columns(grid: Grid) -> Plan | None:
         ]
         return plan
     _number_modes(plan, roles, modes)
+    plan.why.extend(
+        f"what the column {titles[c]!r} means is not known"
+        for c, role in enumerate(roles)
+        if role == "none" and titles[c] and stats[c].values >= 0.8 * max(1, stats[c].filled) > 0
+    )
     if plan.is_chart:
         valued = plan.has("value") or plan.has("from") or plan.has("hex")
         return plan if _names_something(plan, stats) and (valued or not strange) else None
     return plan if plan.is_values and not strange else None
+
+
+def _ends(roles: list[Role], body: list[list[Cell]], width: int) -> None:
+    """Two neighboring columns of numbers that begin and end ranges, whatever their titles say."""
+    if "from" in roles or any(role == "value" for role in roles):
+        return
+    for c in range(width - 1):
+        if roles[c] in ("none", "default") and roles[c + 1] in ("none", "default"):
+            lows = [row[c] for row in body if len(row) > c + 1]
+            highs = [row[c + 1] for row in body if len(row) > c + 1]
+            if ends_of(lows, highs):
+                roles[c], roles[c + 1] = "from", "to"
+                return
 
 
 def _names_something(plan: Plan, stats: list[Stats]) -> bool:

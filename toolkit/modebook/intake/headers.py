@@ -19,7 +19,9 @@ def find_header(grid: Grid) -> tuple[int, int] | None:
         if not is_title_row(texts_of(row)) and not _titles_modes(grid, index):
             continue
         height = 1
-        if index + 1 < len(grid.rows) and _is_second(row, grid.rows[index + 1]):
+        if index + 1 < len(grid.rows) and (
+            _is_second(row, grid.rows[index + 1]) or _over_slots(grid, index + 1)
+        ):
             height = 2
         return index, height
     return _unknown_header(grid)
@@ -41,9 +43,26 @@ def _unknown_header(grid: Grid) -> tuple[int, int] | None:
         valued = any(s.share(s.values) > 0.7 and s.ranges > 0.4 * s.values for s in stats)
         named = any(s.names >= 0.4 * s.text and s.kinds > 1 for s in stats)
         if counting and (valued or named):
-            return index, 1
+            return index, 2 if _over_slots(grid, index + 1) else 1
         return None
     return None
+
+
+def _over_slots(grid: Grid, index: int) -> bool:
+    """Whether all words of a row stand over columns that count as slots do: titles of modes, or the rest of
+    a title.
+    """
+    filled = [cell for cell in grid.rows[index] if cell.flat]
+    body = grid.rows[index + 1 :]
+    if not filled or len(body) < 2:
+        return False
+    for cell in filled:
+        if read_slot_cell(cell.flat).kind != "text" or read_values(cell.flat):
+            return False
+        stats = stats_of([r[cell.column] for r in body if cell.column < len(r)])
+        if not stats.sequence:
+            return False
+    return True
 
 
 def _titles_modes(grid: Grid, index: int) -> bool:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 
 from modebook.intake.folding import bare, fold
 from modebook.intake.wording import all_wording
@@ -12,6 +13,7 @@ SURE = 0.9
 """From this score on, what was read is not marked as doubtful."""
 _GUESS = 0.76
 _TYPO = 0.93
+_INFLECTED = 0.92
 _MARGIN = 0.04
 _SHORTEST_TYPO = 7
 
@@ -69,6 +71,57 @@ def exact(text: str) -> Found | None:
         joined = " ".join(word for word in form.split() if word not in ("and", "und", "et", "y", "e"))
         known = synonyms().get(joined) if joined != form else None
     return Found(known[0], known[1], form) if known else None
+
+
+_ENDING = re.compile(r"(?:eux|aux|en|er|es|os|as|is|s|e|i|o|a|n)$")
+
+
+def _stem(form: str) -> str:
+    """A phrase without the endings of number and gender; short words stay as they are."""
+    return " ".join(_ENDING.sub("", word) if len(word) > 4 else word for word in form.split())
+
+
+@cache
+def _stems() -> dict[str, str | None]:
+    """Sure phrases by their stems; None where one stem is of two words."""
+    found: dict[str, str | None] = {}
+    for phrase, (word, score) in synonyms().items():
+        if score < SURE:
+            continue
+        stem = _stem(phrase)
+        found[stem] = word if found.get(stem, word) == word else None
+    return found
+
+
+def inflected(text: str) -> Found | None:
+    """The word for a phrase in another number or gender (plural, feminine), or with words cut short by a
+    point, if it is the only one.
+    """
+    form = bare(text)
+    if len(form) < 4:
+        return None
+    word = _stems().get(_stem(form))
+    return Found(word, _INFLECTED, form) if word else None
+
+
+@lru_cache(maxsize=4_000)
+def shortened(text: str) -> Found | None:
+    """The word for a name whose words are cut short with a point (`Temp. color`), if it is the only one."""
+    if "." not in text:
+        return None
+    pieces = [(bare(piece), piece.endswith(".")) for piece in text.replace(".", ". ").split()]
+    pieces = [(form, cut) for form, cut in pieces if form]
+    if not pieces or not any(cut and len(form) >= 3 for form, cut in pieces):
+        return None
+    words = set()
+    for phrase, (word, score) in synonyms().items():
+        parts = phrase.split()
+        if score >= SURE and len(parts) == len(pieces) and all(
+            part.startswith(form) if cut else part == form
+            for part, (form, cut) in zip(parts, pieces, strict=True)
+        ):
+            words.add(word)
+    return Found(words.pop(), _INFLECTED, text) if len(words) == 1 else None
 
 
 def nearest(text: str) -> Found | None:

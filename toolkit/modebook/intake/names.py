@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache, lru_cache
 
 from modebook.intake.folding import fold
-from modebook.intake.lexicon import SURE, exact, nearest, phrases
+from modebook.intake.lexicon import SURE, exact, inflected, nearest, phrases, shortened
 
 _BRACKETS = re.compile(r"[(\[]([^)\]]*)[)\]]")
 _GLUED = re.compile(r"^([a-z]{1,2})(\d{1,4})$")
@@ -59,6 +59,9 @@ def read_name(text: str) -> Name:
     if whole.sure or not flat:
         return whole
     best = whole
+    said = _bracketed(flat)
+    if said is not None:
+        return said
     for head, rest in _splits(flat):
         found = _read(head)
         if found.word is not None and found.score > best.score + 0.005:
@@ -72,12 +75,29 @@ def read_name(text: str) -> Name:
     return best
 
 
+def _bracketed(flat: str) -> Name | None:
+    """A name whose other name stands in brackets (`Giro (Pan)`, with a byte mark behind): the known one
+    counts, and the label is all of it.
+    """
+    inner = _BRACKETS.search(flat)
+    if not inner or not re.search(r"[^\W\d_]{3,}", inner[1]):
+        return None
+    outer, within = _read(" ".join((flat[: inner.start()] + flat[inner.end() :]).split())), _read(inner[1])
+    if outer.sure or not within.sure or within.level is not None:
+        return None
+    if not re.search(r"[^\W\d_]{3,}", outer.base):
+        return None
+    label = f"{outer.label} ({inner[1]})" if outer.level is not None else flat
+    return _with(within, label=label, level=outer.level, bits=outer.bits, base=fold(label))
+
+
 def _splits(flat: str) -> list[tuple[str, str]]:
     """Ways to part a text into a name and what follows: at brackets and signs, then word by word."""
     found: list[tuple[str, str]] = []
     inner = _BRACKETS.search(flat)
     if inner:
-        found.append((" ".join((flat[: inner.start()] + flat[inner.end() :]).split()), inner[1].strip()))
+        outer = " ".join((flat[: inner.start()] + flat[inner.end() :]).split())
+        found.append((outer, inner[1].strip()))
     for sign in (":", " – ", " — ", " - ", ",", ";", "("):
         head, mark, rest = flat.partition(sign)
         if mark and head.strip():
@@ -102,6 +122,12 @@ def _mark(text: str) -> tuple[int, int | None] | None:
 def _bits(form: str) -> int | None:
     found = re.search(r"\b(8|16|24|32)bit\b", form)
     return int(found[1]) if found else None
+
+
+@cache
+def _fillers() -> frozenset[str]:
+    """Single words that add nothing to a name: controls, channels, levels, LEDs."""
+    return frozenset(phrases("marks", "filler"))
 
 
 @lru_cache(maxsize=8_000)
@@ -145,8 +171,7 @@ def _read(text: str) -> Name:
             best = read
     if best:
         return best
-    filler = phrases("marks", "filler")
-    plain = [word for word in numbered if word not in filler]
+    plain = [word for word in numbered if word not in _fillers()]
     if plain and len(plain) < len(numbered):
         found = exact(" ".join(plain))
         if found:
@@ -156,6 +181,13 @@ def _read(text: str) -> Name:
                 else min(found.score, 0.85)
             )
             return Name(label, found.word, min(score, 0.95), level, bits, number, cell, None, base)
+    for tried in (numbered, plain):
+        found = inflected(" ".join(tried)) if tried else None
+        if found:
+            return Name(label, found.word, found.score, level, bits, number, cell, None, base)
+    short = shortened(text) if level is None and number is None else None
+    if short:
+        return Name(label, short.word, short.score, level, bits, number, cell, None, base)
     found = nearest(" ".join(numbered)) if numbered else None
     if found:
         return Name(label, found.word, found.score, level, bits, number, cell, None, base)
@@ -222,7 +254,10 @@ def _label(text: str, level: int | None, bits: int | None) -> str:
             shorter = re.sub(rf"[\s(\[,/–-]*\b{pattern}\b[)\]]?", "", told, flags=re.IGNORECASE)
             if shorter != told and (shorter.strip(" ()-–/") or told == flat):
                 told = shorter
-    return told.strip(" ()-–/,:") or flat
+    told = told.strip(" -–/,:")
+    if told.count("(") != told.count(")"):
+        told = told.strip("()").strip()
+    return told.strip(" -–/,:") or flat
 
 
 def _with(name: Name, **changes: object) -> Name:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import asdict, dataclass, field, replace
+from functools import lru_cache
 from typing import Any
 
 import numpy as np
@@ -242,6 +243,7 @@ def losses_add_s(cue: CueLight, packets_sent: int) -> Array:
     return np.asarray(lost[:, packets_sent - 1 :].argmin(axis=1) * cue.received.period_s)
 
 
+@lru_cache(maxsize=8)
 def ideal_of(fade: Fade) -> Light | None:
     """Give the ideal ramp that a fade is compared with; None for a snap, which is meant to jump."""
     if fade.seconds_s == 0.0 or fade.from_percent == fade.to_percent:

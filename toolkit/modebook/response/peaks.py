@@ -40,6 +40,9 @@ def with_middles(ends: Array) -> Array:
     return np.concatenate([ends, 0.5 * (ends[..., 1:] + ends[..., :-1])], axis=-1)
 
 
+_GRID = with_middles(np.linspace(0.0, 1.0, POINTS))
+
+
 def peaks(values: Array, tried_s: Array, places: int) -> Peaks:
     """Give a figure's peaks and `places` intervals to search; tried_s: [2 Q - 1], or as values."""
     rows = np.arange(len(values))
@@ -78,31 +81,38 @@ def stacked(parts: Sequence[Peaks]) -> Peaks:
 
 
 def searched(of: Callable[[Array], Array], known: Peaks) -> tuple[Array, Array, Array]:
-    """Search the intervals of peaks, those that could hold most first.
+    """Search the intervals of peaks that could hold more than was found.
 
     of: the figure at given times, [B, Q] to [B, Q]. Gives, [B] each, the largest size found, its time in
     s, and how much larger it could be where the search did not look closer.
     """
-    rows = np.arange(len(known.found))
     found, found_s, left = known.found, known.found_s, known.rest
-    for place in range(known.could.shape[1]):
-        if (known.could[:, place] <= found * (1.0 + ENOUGH)).all():
-            left = np.maximum(left, known.could[:, place])
-            continue
-        low_s, high_s = known.low_s[:, place], known.high_s[:, place]
-        for _ in range(ROUNDS):
-            near_s = with_middles(np.linspace(low_s, high_s, POINTS, axis=1))
-            near = of(near_s)
-            could = _could(near)
-            best, top = could.argmax(axis=1), np.abs(near).argmax(axis=1)
-            better = np.abs(near[rows, top]) > found
-            found = np.where(better, np.abs(near[rows, top]), found)
-            found_s = np.where(better, near_s[rows, top], found_s)
-            low_s, high_s = near_s[rows, best], near_s[rows, best + 1]
-            reached = could[rows, best]
-            could[rows, best] = 0.0
-            left = np.maximum(left, could.max(axis=1))
-        left = np.maximum(left, reached)
+    hopeful = known.could > found[:, None] * (1.0 + ENOUGH)
+    places = np.flatnonzero(hopeful.any(axis=0))
+    beside = np.flatnonzero(~hopeful.any(axis=0))
+    if len(beside):
+        left = np.maximum(left, known.could[:, beside].max(axis=1))
+    if not len(places):
+        return found, found_s, np.maximum(left - found, 0.0)
+    # All places of all signals at once: each is one stretch of 2 POINTS - 1 moments.
+    low_s, high_s = known.low_s[:, places].ravel(), known.high_s[:, places].ravel()
+    stretches = np.arange(len(low_s))
+    rows = np.arange(len(found))
+    for _ in range(ROUNDS):
+        near_s = low_s[:, None] + (high_s - low_s)[:, None] * _GRID
+        near = of(near_s.reshape(len(found), -1)).reshape(near_s.shape)
+        could = _could(near)
+        best = could.argmax(axis=1)
+        low_s, high_s = near_s[stretches, best], near_s[stretches, best + 1]
+        reached = could[stretches, best]
+        could[stretches, best] = 0.0
+        left = np.maximum(left, could.reshape(len(found), -1).max(axis=1))
+        sizes, at_s = np.abs(near).reshape(len(found), -1), near_s.reshape(len(found), -1)
+        top = sizes.argmax(axis=1)
+        better = sizes[rows, top] > found
+        found = np.where(better, sizes[rows, top], found)
+        found_s = np.where(better, at_s[rows, top], found_s)
+    left = np.maximum(left, reached.reshape(len(found), -1).max(axis=1))
     return found, found_s, np.maximum(left - found, 0.0)
 
 

@@ -22,6 +22,7 @@ from .stepping import Worst
 from .transfer import Light
 
 BLOCK_VALUES = 60_000  # trials times moments sampled at a time: what a processor's cache holds
+FEW = 256  # moments of a signal up to which two exposures cost no more than one
 PLACES = 4  # intervals searched for each figure, at most
 
 
@@ -104,6 +105,9 @@ def _tried(own_s: Array, corners_s: Array, shifts_s: tuple[float, ...], low_s: A
 
 def _pair(of: Light, camera: Camera, opens_s: Array) -> tuple[Array, Array]:
     """Give the exposures, [B, Q] each, of the frames that open at opens_s and of the frames after them."""
+    if opens_s.ndim == 2 and opens_s.shape[1] <= FEW:
+        both = exposures(of, np.concatenate([opens_s, opens_s + camera.frame_s], axis=1), camera.open_s)
+        return both[:, : opens_s.shape[1]], both[:, opens_s.shape[1] :]
     return exposures(of, opens_s, camera.open_s), exposures(of, opens_s + camera.frame_s, camera.open_s)
 
 

@@ -95,6 +95,12 @@ class UnitState:
             now = self.now.get(setting)
             if now is None or now.choice not in choices:
                 return f"it needs {setting} set to {' or '.join(choices)} first"
+        before = self.now.get(route.setting)
+        if before and before.route and before.kept in ("while sent", "unknown"):
+            left = {(byte.universe, byte.address) for byte in before.route.bytes}
+            left -= {(byte.universe, byte.address) for byte in (*route.stand, *route.bytes)}
+            if left:
+                return "where the slot rests that now rules is not known"
         for other, bytes_ in self.standing.items():
             if other == route.setting:
                 continue
