@@ -15,6 +15,21 @@ from modebook.shots.patched import patched_units
 from modebook.shots.replay import apply, models, play, replay, restore, stand
 from support.changing import CHOICES, fixtures, wanted
 
+
+class Job(tuple[Any, ...]):
+    """A rig, its units, stages and start, with a short way of showing itself."""
+
+    def __repr__(self) -> str:
+        reading, rows, stages, start = self
+        fixture = next(iter(rows.values()))[0].fixture.fixture
+        shown = {"exclude_none": True, "exclude_defaults": True, "by_alias": True}
+        settings = [one.model_dump_json(include={"key", "ways"}, **shown) for one in fixture.settings]
+        links = {key: link.rdm for key, link in reading.rig.links.items()}
+        reach = [some[0].reach for some in rows.values()]
+        mode = fixture.modes[0].model_dump_json(**shown)
+        return f"Job({settings}, {mode}, {links}, {reach}, {stages}, {start})"
+
+
 REACHES = st.sampled_from(["floor", "ladder", "lift", "not at all", ""])
 
 
@@ -36,7 +51,7 @@ def jobs(draw: st.DrawFn) -> Any:
     start = {(unit, key): draw(st.sampled_from((*CHOICES, None))) for unit in ("1", "2") for key in keys}
     days = sorted(draw(st.lists(st.sampled_from(["1", "2"]), min_size=1, max_size=5)))
     stages = [Stage(f"setup {place}", day, draw(wanted(["1", "2"], keys))) for place, day in enumerate(days)]
-    return reading, {r[0].unit.number: r for r in patched_units(reading).rows.values()}, stages, start
+    return Job((reading, {r[0].unit.number: r for r in patched_units(reading).rows.values()}, stages, start))
 
 
 def started(rows, start, unsaid, unsaid_way):

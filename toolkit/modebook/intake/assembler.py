@@ -36,10 +36,18 @@ def assemble(source: Source, source_key: str) -> Assembled:
     gathered = Walk().over(source)
     settings = Settings()
     modes: list[DraftMode] = []
+    unlikely: list[DraftMode] = []
     for chart in gathered.charts:
-        modes.extend(mode for mode in _modes_of(chart, gathered, settings) if _is_mode(mode))
+        for mode in _modes_of(chart, gathered, settings):
+            (modes if _is_mode(mode) else unlikely).append(mode)
     if not modes:
-        modes = modes_of_prose(gathered.prose)
+        modes = modes_of_prose(gathered.lines, settings)
+    if not modes:
+        # Better something with its doubts than nothing: no other table is there.
+        modes = [mode for mode in unlikely if any(s.values for p in mode.parameters for s in p.stretches)]
+        for mode in modes:
+            why = "hardly a name in this table is known: it may be no chart"
+            mode.unsure.append(Unsure(why, place=mode.place))
     modes = _without_copies(modes)
     return _written(modes, settings, source_key)
 

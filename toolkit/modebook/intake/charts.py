@@ -52,7 +52,8 @@ class Gathered:
     """Tables of values that name a function instead of a slot."""
     prose: list[Line] = field(default_factory=list)
     footnotes: list[Footnote] = field(default_factory=list)
-    menu: list[Line] = field(default_factory=list)
+    lines: list[Line] = field(default_factory=list)
+    """All lines, whatever became of them."""
 
 
 class Walk:
@@ -88,6 +89,7 @@ class Walk:
         text = " ".join(line.text.split())
         if not text:
             return
+        self.found.lines.append(line)
         note = read_footnote(text)
         if note and (self.chart is not None or self.found.charts) and not note.mark.isdigit():
             self._flush()

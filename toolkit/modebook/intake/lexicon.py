@@ -78,7 +78,8 @@ _ENDING = re.compile(r"(?:eux|aux|en|er|es|os|as|is|s|e|i|o|a|n)$")
 
 def _stem(form: str) -> str:
     """A phrase without the endings of number and gender; short words stay as they are."""
-    return " ".join(_ENDING.sub("", word) if len(word) > 4 else word for word in form.split())
+    cut = [(word, _ENDING.sub("", word)) for word in form.split()]
+    return " ".join(stem if len(stem) >= 4 else word for word, stem in cut)
 
 
 @cache

@@ -1,74 +1,105 @@
-"""Reads slots out of sentences; everything read so is doubtful."""
+"""Reads slots out of sentences: slot, name, values. Sentences that fit together like a chart are read as one."""
 
 from __future__ import annotations
 
 import re
 
-from modebook.intake.chart_rows import SlotCell
-from modebook.intake.drafts import DraftMode, DraftParameter, Unsure
-from modebook.intake.entries import Entry
+from modebook.intake.chart_rows import ChartRow, SlotCell
+from modebook.intake.drafts import DraftMode, Unsure
+from modebook.intake.entries import build_entries
+from modebook.intake.footnotes import Footnotes
 from modebook.intake.grid import Line, Place
 from modebook.intake.lexicon import SURE, exact, phrases
+from modebook.intake.mode_drafts import build_mode
 from modebook.intake.names import read_name
-from modebook.intake.quantities import spans
-from modebook.intake.spans import fits
+from modebook.intake.setting_ranges import Settings
+from modebook.intake.values import read_values
 
-_SENTENCE = re.compile(r"(?<=[.;!])\s+(?=[^\W\d_])")
+_NUMBERS = r"\d{1,3}(?:\s*(?:,|and|und|et|y|e|&|\+|-|–|to|bis)\s*\d{1,3})*"
+_LEAD = r"(?:[^\W\d_]+\s+)?"
+_RANGE = re.compile(
+    rf"(?P<lead>{_LEAD})(?<![\d.,°%])(?P<values>\d{{1,3}}(?:\s*(?:[-–—…]|\.\.+|to|bis|à|a)\s*\d{{1,3}})?)"
+    r"\s*(?P<sign>[:=(]|→|->)\s*(?=[^\W\d_])",
+    re.IGNORECASE,
+)
+_END = re.compile(r"[.;]\s*$")
+_MOST_WORDS = 6
 
 
-def modes_of_prose(lines: list[Line]) -> list[DraftMode]:
-    """One mode out of the sentences that name slots and parameters; empty where no sentence does."""
-    text = " ".join(line.text for line in lines)
-    words = "|".join(sorted((re.escape(p) for p in phrases("phrases", "slotword")), key=len, reverse=True))
-    slots = re.compile(
-        rf"\b(?:{words})\b\.?\s*(?P<n>\d{{1,3}}(?:\s*(?:,|and|und|et|y|e|&|\+|-|–|to|bis)\s*\d{{1,3}})*)",
-        re.IGNORECASE,
-    )
-    place = lines[0].place if lines else Place()
-    mode = DraftMode("", None, None, place)
-    for sentence in _SENTENCE.split(text):
-        found = list(slots.finditer(sentence))
-        for index, match in enumerate(found):
-            end = found[index + 1].start() if index + 1 < len(found) else len(sentence)
-            numbers = [int(n) for n in re.findall(r"\d+", match["n"])]
-            if not numbers or len(numbers) > 4 or any(not 0 < n <= 512 for n in numbers):
-                continue
-            word = _word(sentence[match.end() : end]) or (
-                _word(sentence[: match.start()]) if len(found) == 1 else None
-            )
-            if word is None or len(set(numbers)) != len(numbers):
-                continue
-            entry = Entry(
-                {0: SlotCell("slots", tuple(numbers))}, name=word[1], place=place, printed=sentence.strip()
-            )
-            made = DraftParameter(word[0], numbers, entry, read_name(word[1]), label=word[1])
-            quantities = [q for q in spans(sentence[match.end() : end]) if fits(word[0], q.unit)]
-            if len(quantities) == 1:
-                made.span = {"from": quantities[0].start, "to": quantities[0].end, "unit": quantities[0].unit}
-            made.doubt(
-                "read out of a sentence, not out of a table", sentence.strip(), f"{word[0]} at {numbers}"
-            )
-            mode.parameters.append(made)
-    if not mode.parameters:
+def modes_of_prose(lines: list[Line], settings: Settings) -> list[DraftMode]:
+    """One mode out of the sentences that name slots and parameters; empty where no two sentences do.
+
+    Slots that do not count from 1, or a slot named twice, leave every parameter doubtful.
+    """
+    rows = _rows(" ".join(line.text for line in lines), lines[0].place if lines else Place())
+    numbers = [slot for row in rows for cell in row.slots.values() for slot in cell.slots]
+    if len(numbers) < 2:
         return []
-    mode.parameters.sort(key=lambda p: p.slots[0])
-    from modebook.intake.cell_blocks import find_cells
-    from modebook.intake.mode_drafts import _footprint, _shared_slots
-
-    find_cells(mode)
-    _shared_slots(mode)
-    _footprint(mode)
-    mode.unsure.append(Unsure("the mode was read out of sentences", "", "one mode", "", place))
+    place = next((line.place for line in lines if rows[0].raw[:20] in line.text), rows[0].place)
+    mode = DraftMode("", None, None, place)
+    entries, _ = build_entries(rows)
+    build_mode(mode, entries, 0, settings, Footnotes([]))
+    if sorted(numbers) != list(range(1, len(numbers) + 1)):
+        for parameter in mode.parameters:
+            parameter.doubt("read out of sentences whose slots do not count from 1 on")
+        mode.unsure.append(Unsure("the mode was read out of sentences", "", "one mode", "", place))
     return [mode]
 
 
-def _word(text: str) -> tuple[str, str] | None:
-    """The first known parameter in a piece of a sentence: its word and the phrase."""
-    tokens = re.findall(r"[^\W\d_][\w'’-]*", text)[:10]
-    for start in range(len(tokens)):
-        for length in range(min(4, len(tokens) - start), 0, -1):
-            phrase = " ".join(tokens[start : start + length])
+def _rows(text: str, place: Place) -> list[ChartRow]:
+    words = "|".join(sorted((re.escape(p) for p in phrases("phrases", "slotword")), key=len, reverse=True))
+    pattern = re.compile(rf"\b(?:{words})\b\.?\s*(?P<n>{_NUMBERS})\b(?!\s*(?:{words})\b)", re.IGNORECASE)
+    found = list(pattern.finditer(text))
+    rows: list[ChartRow] = []
+    for index, match in enumerate(found):
+        end = found[index + 1].start() if index + 1 < len(found) else len(text)
+        numbers = tuple(int(n) for n in re.findall(r"\d+", match["n"]))
+        if not all(0 < n <= 512 for n in numbers) or len(numbers) > 4 or len(set(numbers)) != len(numbers):
+            continue
+        behind = text[match.end() : end]
+        before = re.split(r"[.;!]\s", text[: match.start()])[-1]
+        name = _name(behind) or _name(before)
+        if name is None:
+            continue
+        rows.extend(_slot_rows(numbers, name, behind, place))
+    return rows
+
+
+def _slot_rows(numbers: tuple[int, ...], name: str, text: str, place: Place) -> list[ChartRow]:
+    ranges = [m for m in _RANGE.finditer(text) if read_values(m["values"])]
+    stop = ranges[0].start() if ranges else len(text)
+    told = _END.sub("", text[:stop].split(". ")[0].strip())
+    at = told.casefold().find(name.casefold())
+    remark = told[at + len(name) :] if at >= 0 else ""
+    head = ChartRow(place, {0: SlotCell("slots", numbers)}, name=name, raw=_END.sub("", text.strip())[:120])
+    if remark.strip(" ,:()–-"):
+        head.meaning = remark.strip(" ,:–-")
+        if head.meaning.startswith("(") and head.meaning.endswith(")"):
+            head.meaning = head.meaning[1:-1]
+    made = [head]
+    for index, match in enumerate(ranges):
+        end = ranges[index + 1].start() if index + 1 < len(ranges) else len(text)
+        meaning = text[match.end() : end].strip()
+        if index + 1 == len(ranges):
+            meaning = re.split(r"\.\s+(?=[^\W\d_])", meaning)[0]
+        meaning = re.sub(r"[\s.;,]+$", "", meaning)
+        if match["sign"] == "(":
+            meaning = meaning.removesuffix(")")
+        made.append(ChartRow(place, value=match["values"], meaning=meaning, raw=match[0] + meaning))
+    return made
+
+
+def _name(text: str) -> str | None:
+    """The first known name among the first words of a piece of a sentence, as printed."""
+    tokens = list(re.finditer(r"[^\W\d_][\w'’-]*", re.split(r"[.;]\s", text)[0]))[: _MOST_WORDS + 4]
+    for start in range(min(len(tokens), _MOST_WORDS)):
+        for length in range(min(5, len(tokens) - start), 0, -1):
+            phrase = text[tokens[start].start() : tokens[start + length - 1].end()]
+            if re.search(r"[.;:(]\s", phrase):
+                continue
             known = exact(phrase)
-            if known and known.score >= SURE and known.word not in ("control", "reserved"):
-                return known.word, phrase
+            read = read_name(phrase)
+            sure = (known is not None and known.score >= SURE) or (read.level and read.sure)
+            if sure and read.word not in ("control", "reserved") or (known and start == 0 and known.score >= SURE):
+                return phrase
     return None

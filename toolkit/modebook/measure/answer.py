@@ -7,19 +7,22 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from modebook.measure.events import Scene, named, recognise
-from modebook.measure.fit import Fit, Known, Search, at_length, first_guess, fit
+from modebook.measure.fit import Fit, Known, Search, first_guess, fit
 from modebook.measure.flicker import Flicker, without_flicker
 from modebook.measure.interval import interval_of
 from modebook.measure.judgement import WORSE, Candidate, Judgement, judge
 from modebook.measure.models import METHODS, Method
 from modebook.measure.prepare import gathered, samples_of
-from modebook.measure.sending import Sending, from_changes, from_reference, from_wire, with_stairs
+from modebook.measure.sending import Sending, from_changes, from_reference, from_wire, loosened, with_stairs
 from modebook.measure.setup import Setup
 from modebook.measure.trace import Floats, Trace
 
 USUAL_HZ = 44.0
-WIDE = 1.8  # a change this much wider than the narrowest of its height is taken for several steps
+WIDE = 1.8  # a change this much wider than its height explains may be several steps
+WIDE_OF_ONE_HEIGHT = 1.3
 STAIRS = (2, 3, 4, 5, 6, 8, 10)
+FEW_TRIES = 6
+MANY_TRIES = 40
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,34 +110,60 @@ def _every_model(
 ) -> tuple[dict[Method, Fit], dict[Method, Search]]:
     samples = samples_of(trace, scene)
     open_s = trace.open_s or 0.0
-    layouts = [sending] if sending.timed else _layouts(scene, sending)
+    layouts = [sending] if sending.timed else _layouts(scene, sending, known.period_s)
+    before = np.array([scene.levels[change.before] for change in scene.changes])
+    after = np.array([scene.levels[change.after] for change in scene.changes])
     fits: dict[Method, Fit] = {}
     searches: dict[Method, Search] = {}
+    halves = [_halves(scene, layout, open_s) for layout in layouts]
     for method in METHODS:
         if method == "interpolate" and not counted:
             continue
-        for layout in layouts:
+        for n, layout in enumerate(layouts):
             search = Search(method, samples, layout, known)
             for length_s in _lengths(method, trace, scene, layout, known, open_s):
-                first = first_guess(search, length_s, _halves(scene, layout, open_s), open_s)
-                found = fit(search, first)
+                first = first_guess(search, length_s, halves[n], open_s, before, after)
+                found = fit(search, first, tries=FEW_TRIES if len(layouts) > 1 else MANY_TRIES)
                 if method not in fits or found.deviance < fits[method].deviance:
                     fits[method], searches[method] = found, search
+        if len(layouts) > 1:
+            fits[method], searches[method] = _freed(fits[method], searches[method])
     return fits, searches
 
 
-def _layouts(scene: Scene, sending: Sending) -> list[Sending]:
+def _freed(found: Fit, search: Search) -> tuple[Fit, Search]:
+    """The fit gone on with: few steps of a staircase come when packets do, not evenly, so each is freed."""
+    loose = loosened(search.sending, found.start_s, found.span_s)
+    if loose is search.sending:
+        going_on = search.first(found.length_s, found.open_s, found.start_s, found.delay_s or 0.0)
+        for n, e in enumerate(search.spans):
+            going_on[len(going_on) - len(search.spans) + n] = found.span_s[e] * 1e3
+        return fit(search, going_on, MANY_TRIES), search
+    freed = Search(search.method, search.samples, loose, search.known)
+    first = freed.first(found.length_s, found.open_s, loose.start_s, found.delay_s or 0.0)
+    return fit(freed, first, MANY_TRIES), freed
+
+
+def _layouts(scene: Scene, sending: Sending, period_s: float) -> list[Sending]:
     """The changes as single steps; and where some are far wider than others, these as several steps."""
-    widths = np.array([change.width_s for change in scene.changes])
-    wide = np.flatnonzero(widths > WIDE * max(float(widths.min()), 1e-3))
-    if not len(wide) or len(wide) == len(widths):
-        return [sending]
-    narrow = float(np.median(np.delete(widths, wide)))
+    widths = np.array([max(change.width_s, 1e-3) for change in scene.changes])
+    span = float(np.ptp(scene.levels))
+    heights = np.array([abs(scene.levels[c.after] - scene.levels[c.before]) / span for c in scene.changes])
+    narrow = int(np.argmin(widths))
+    # A limit makes higher changes wider; more than that, or wider than one of its own height, is steps.
+    allowed = widths[narrow] * np.maximum(heights / heights[narrow], 1.0)
+    alike = np.array([widths[np.abs(heights - height) < 0.1].min() for height in heights])
+    wide = np.flatnonzero(
+        np.where(alike < widths, widths > WIDE_OF_ONE_HEIGHT * alike, widths > WIDE * allowed)
+    )
     made: list[Sending] = [sending]
-    for steps in STAIRS:
+    if not len(wide):
+        return made
+    longest = float(np.max(widths[wide]))
+    for steps in (*STAIRS, max(round(longest / period_s), 2)):
         layout = sending
         for e in wide:
-            layout = with_stairs(layout, int(e), steps, max(float(widths[e]) - narrow, 1e-3))
+            layout = with_stairs(layout, int(e), steps, max(float(widths[e] - min(alike[e], allowed[e])), 1e-3))
         made.append(layout)
     return made
 
@@ -218,6 +247,3 @@ def _judged(
         trace, setup, judgement, fits, worse, named(scene), length_s, delay_s, refresh_hz,
         at.time_s, at.level, flicker, scale, tuple(notes),
     )
-
-
-__all__ = ["Answer", "at_length", "measure"]

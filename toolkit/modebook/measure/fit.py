@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from modebook.measure.models import LINEAR_METHODS, Method, answered
+from modebook.measure.models import Method, answered, unit_answer
 from modebook.measure.sending import Sending
 from modebook.measure.trace import Floats
 
@@ -18,6 +18,8 @@ LONGEST_S = 8.0
 DELAY_MOST_S = 1.0
 DELAY_EARLY_S = 0.003
 CENSOR_ROUNDS = 3
+LEAST_STEP_MS = 1e-4
+CLOSE_ENOUGH = 1e-5
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,8 +128,8 @@ class Search:
             span_s[self.spans] = values[at + events :]
         return length, open_s, delay, starts, span_s
 
-    def basis(self, figures_ms: Floats) -> Floats:
-        """The light that each level adds, [N, P]."""
+    def basis(self, figures_ms: Floats, near: slice = slice(None)) -> Floats:
+        """The light that each level adds, [N, P]; near: for these samples only."""
         length, open_s, delay, starts, spans = self.told(figures_ms)
         steps_s = self.sending.steps_s(starts, spans) + delay
         if (np.diff(steps_s) < 0).any():
@@ -136,7 +138,7 @@ class Search:
         values = sent.weights if self.method != "limit" else sent.values[:, None]
         made = answered(
             self.method,
-            self.samples.time_s,
+            self.samples.time_s[near],
             open_s,
             self.samples.spread_s,
             steps_s,
@@ -184,21 +186,42 @@ class Search:
         """How `left` changes with each figure: by differences at fixed levels, less what levels take up."""
         basis = self.basis(figures_ms)
         levels, left = self.solve(basis)
+        return self.slopes_at(figures_ms, basis, levels, left)
+
+    def slopes_at(self, figures_ms: Floats, basis: Floats, levels: Floats, left: Floats) -> Floats:
+        """As slopes, where basis, levels and what is left are at hand."""
         count = len(left)
         weights = 1.0 / self.samples.sigma
         weights = np.where(self.samples.clipped & (left == 0.0), 0.0, weights)
-        made = (basis @ levels) * weights
+        made = basis @ levels
         made_doubts = self.doubts(figures_ms)
-        found = np.empty((count + len(made_doubts), len(figures_ms)))
+        found = np.zeros((count + len(made_doubts), len(figures_ms)))
+        events = len(self.sending.start_s)
+        shared = len(figures_ms) - events - len(self.spans)
         for n in range(len(figures_ms)):
             moved = figures_ms.copy()
             step = STEP_MS if moved[n] + STEP_MS < self.bounds_ms[1][n] else -STEP_MS
             moved[n] += step
-            found[:count, n] = ((self.basis(moved) @ levels) * weights - made) / step
+            near = slice(0, count)
+            if n >= shared:
+                near = self._near(figures_ms, n - shared if n < shared + events else self.spans[n - shared - events])
+            change = self.basis(moved, near) @ levels - made[near]
+            found[near, n] = change * weights[near] / step
             found[count:, n] = (self.doubts(moved) - made_doubts) / step
-        shape, _ = np.linalg.qr(basis * weights[:, None])
-        found[:count] -= shape @ (shape.T @ found[:count])
+        square = basis * weights[:, None]
+        inner = square.T @ square
+        inner[np.diag_indices(len(inner))] += 1e-10 * max(float(np.trace(inner)), 1e-30)
+        found[:count] -= square @ np.linalg.solve(inner, square.T @ found[:count])
         return found
+
+    def _near(self, figures_ms: Floats, event: int) -> slice:
+        """The samples that an event's start moves: from its first step until its answer is over."""
+        length, open_s, delay, starts, spans = self.told(figures_ms)
+        reach = length * (14.0 if self.method == "lag" else 2.0) + self.known.period_s + length
+        first = starts[event] + delay - open_s - self.samples.spread_s - 1e-3
+        last = starts[event] + delay + spans[event] + reach + 1e-3
+        begin, end = np.searchsorted(self.samples.time_s, [first, last])
+        return slice(int(begin), int(end))
 
 
 def _least(basis: Floats, level: Floats, weights: Floats) -> Floats:
@@ -208,30 +231,50 @@ def _least(basis: Floats, level: Floats, weights: Floats) -> Floats:
     return np.asarray(np.linalg.solve(left, square.T @ (level * weights)))
 
 
-def fit(search: Search, first_ms: Floats, tries: int = 60) -> Fit:
-    """Give the model's best fit from a first guess. Robust: samples far off count as soft_l1 does."""
-    from scipy.optimize import least_squares
+def fit(search: Search, first_ms: Floats, tries: int = 40) -> Fit:
+    """Give the model's best fit from a first guess, by damped Gauss-Newton steps within the bounds.
 
-    if len(first_ms):
-        found = least_squares(
-            search.left,
-            first_ms,
-            jac=search.slopes,
-            bounds=search.bounds_ms,
-            x_scale=1.0,
-            loss="soft_l1",
-            f_scale=ROBUST_AT,
-            xtol=1e-7,
-            ftol=1e-7,
-            gtol=1e-9,
-            max_nfev=tries,
-        )
-        figures = np.asarray(found.x)
-    else:
-        figures = first_ms
+    Robust: samples far off count as in the loss soft_l1, 2 f^2 (sqrt(1 + (r / f)^2) - 1), with f 4
+    standard deviations. scipy.optimize.least_squares finds the same minimum (the tests compare them), but
+    takes an SVD of all samples at each step.
+    """
+    figures = first_ms
+    low, high = search.bounds_ms
     basis = search.basis(figures)
     levels, left = search.solve(basis)
     everything = np.concatenate([left, search.doubts(figures)])
+    deviance = deviance_of(everything)
+    damping = 1e-3
+    for _ in range(tries if len(figures) else 0):
+        slopes = search.slopes_at(figures, basis, levels, left)
+        soft = 1.0 / np.sqrt(1.0 + (everything / ROBUST_AT) ** 2)
+        square = slopes.T @ (slopes * soft[:, None])
+        down = slopes.T @ (soft * everything)
+        scale = np.maximum(np.diag(square), 1e-12)
+        # A figure at its bound that would go beyond stays there.
+        stuck = ((figures <= low + 1e-6) & (down > 0)) | ((figures >= high - 1e-6) & (down < 0))
+        moving = np.flatnonzero(~stuck)
+        gained = 0.0
+        while damping < 1e8 and len(moving):
+            damped = square[np.ix_(moving, moving)] + damping * np.diag(scale[moving])
+            step = np.zeros(len(figures))
+            step[moving] = -np.linalg.solve(damped, down[moving])
+            trial = np.clip(figures + step, low + 1e-9, high - 1e-9)
+            trial_basis = search.basis(trial)
+            trial_levels, trial_left = search.solve(trial_basis)
+            trial_all = np.concatenate([trial_left, search.doubts(trial)])
+            trial_deviance = deviance_of(trial_all)
+            if trial_deviance < deviance:
+                gained = deviance - trial_deviance
+                figures, basis, levels, left = trial, trial_basis, trial_levels, trial_left
+                everything, deviance = trial_all, trial_deviance
+                damping = max(damping / 10.0, 1e-9)
+                break
+            damping *= 10.0
+            if float(np.abs(step).max()) < LEAST_STEP_MS:
+                damping = 1e9
+        if gained < CLOSE_ENOUGH * max(deviance, 1.0) or damping >= 1e8:
+            break
     length, open_s, delay, starts, spans = search.told(figures)
     return Fit(
         search.method,
@@ -241,7 +284,7 @@ def fit(search: Search, first_ms: Floats, tries: int = 60) -> Fit:
         starts,
         spans,
         levels,
-        deviance_of(everything),
+        deviance,
         len(figures) + basis.shape[1],
         basis @ levels,
         left,
@@ -272,28 +315,45 @@ def _lead(method: Method, length_s: float) -> float:
     return 0.0 if method == "none" else 0.5 * length_s
 
 
-def first_guess(search: Search, length_s: float, half_s: Floats, open_s: float) -> Floats:
-    """Where to begin: each event half done when it was seen to be, for this length."""
+def first_guess(
+    search: Search, length_s: float, half_s: Floats, open_s: float, before: Floats, after: Floats
+) -> Floats:
+    """Where to begin: each event half done when it was seen to be, for this length.
+
+    half_s: [E]; before, after: [E], the levels around each event. Where a step may lie between two
+    exposures the slopes are blind: there, times around the guess are tried out.
+    """
     lead = _lead(search.method, length_s)
+    period_s = search.known.period_s
     if search.method == "interpolate":
-        lead = 0.5 * search.known.period_s + (
-            max(length_s - search.known.period_s, 0.0) if search.free_length else 0.0
-        )
+        lead = 0.5 * min(period_s, length_s) + (max(length_s - period_s, 0.0) if search.free_length else 0.0)
+    frame_s = search.known.frame_s
     if search.sending.timed:
         starts = search.sending.start_s
-        offset = float(np.median(half_s - starts)) - lead if len(half_s) == len(starts) else 0.0
-        return search.first(length_s, open_s, starts, max(offset, 0.0))
-    return search.first(length_s, open_s, half_s - lead, 0.0)
-
-
-__all__ = [
-    "LINEAR_METHODS",
-    "Fit",
-    "Known",
-    "Samples",
-    "Search",
-    "at_length",
-    "deviance_of",
-    "first_guess",
-    "fit",
-]
+        late = float(np.median(half_s - starts)) - lead
+        if not search.free_delay:
+            return search.first(length_s, open_s, starts, 0.0)
+        tried = [max(late + share * frame_s, 0.0) for share in np.linspace(-1.0, 1.0, 13)]
+        guesses = [search.first(length_s, open_s, starts, delay) for delay in [*tried, search.known.delay_s]]
+        worth = [deviance_of(search.left(guess)) for guess in guesses]
+        return guesses[int(np.argmin(worth))]
+    begin = half_s - lead
+    samples = search.samples
+    shape_s = period_s if search.method == "interpolate" else length_s
+    kind: Method = "average" if search.method not in ("lag", "none") else search.method
+    for e, at in enumerate(begin):
+        if search.sending.span_s[e] > 0.0 or shape_s > 3.0 * frame_s:
+            continue
+        tries = at + np.linspace(-1.0, 1.0, 25) * frame_s
+        i, j = np.searchsorted(samples.time_s, [at - 3 * frame_s - open_s, at + 4 * frame_s + 3 * shape_s])
+        if j - i < 2:
+            continue
+        seen = unit_answer(kind, samples.time_s[i:j, None] - tries[None, :], open_s, shape_s)
+        left = before[e] + (after[e] - before[e]) * seen - samples.level[i:j, None]
+        left[samples.clipped[i:j, None] & (left > 0)] = 0.0
+        cost = ((left / samples.sigma[i:j, None]) ** 2).sum(axis=0)
+        begin = begin.copy()
+        # Several may be as good: the middle one of them.
+        good = np.flatnonzero(cost <= cost.min() + 0.5)
+        begin[e] = tries[good[len(good) // 2]]
+    return search.first(length_s, open_s, begin, 0.0)

@@ -73,13 +73,13 @@ def _at(
         if method == "interpolate":
             since = since - max(length_s - period_s, 0.0)
             length_s = min(length_s, period_s)
-        share = _unit(method, since, open_s, length_s)
+        share = unit_answer(method, since, open_s, length_s)
         return np.asarray(values[0] + share @ np.diff(values, axis=0))
     nodes_s, heights = corners(method, steps_s, values, length_s)
     return _through(nodes_s, heights, at_s, open_s)
 
 
-def _unit(method: Method, since: Floats, open_s: float, length_s: float) -> Floats:
+def unit_answer(method: Method, since: Floats, open_s: float, length_s: float) -> Floats:
     """The answer to a step of 1, by the time since, as a mean over the exposure."""
     if method == "lag":
         tau = max(length_s, SHORTEST_S)

@@ -11,9 +11,10 @@ from modebook.measure.fit import Samples
 from modebook.measure.trace import Floats, Trace
 
 FINE = 40.0  # samples a packet: finer ones are gathered, which keeps what they hold and saves time
-MARGIN_S = 0.2
-MARGIN_WIDTHS = 2.0
-MARGIN_FRAMES = 6
+BEFORE_S = 0.08
+AFTER_S = 0.1
+AFTER_WIDTHS = 1.5  # a lag is long in coming
+FRAMES = 4
 ROUNDING = 2e-4  # of the range: below it nothing that a model leaves out is told from noise
 
 
@@ -51,8 +52,9 @@ def samples_of(trace: Trace, scene: Scene) -> Samples:
     """Give the samples around the changes, with the noise that samples of their level have."""
     keep = np.zeros(len(trace.time_s), dtype=bool)
     for change in scene.changes:
-        margin = max(MARGIN_S, MARGIN_WIDTHS * change.width_s, MARGIN_FRAMES * trace.step_s)
-        keep |= (trace.time_s > change.from_s - margin) & (trace.time_s < change.to_s + margin)
+        before = max(BEFORE_S, 0.3 * change.width_s, FRAMES * trace.step_s)
+        after = max(AFTER_S, AFTER_WIDTHS * change.width_s, FRAMES * trace.step_s)
+        keep |= (trace.time_s > change.from_s - before) & (trace.time_s < change.to_s + after)
     span = float(np.ptp(scene.levels))
     variance = np.interp(trace.level, scene.levels, scene.noise**2) + (ROUNDING * span) ** 2
     if trace.rough is not None:

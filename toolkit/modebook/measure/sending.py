@@ -14,6 +14,7 @@ from modebook.measure.trace import Floats, Trace
 HELD_S = 0.2  # a level held for less cannot be read off the light: it is taken to lie between its neighbors
 APART_S = 0.4  # steps farther apart are events of their own, which the desk's clock need not bind
 SAME_SENT = 0.004  # of full: one step of 8 bits
+LOOSE_STEPS = 6  # a staircase of more is nearly a fade, and its steps come evenly
 CLEAR_STEP = 0.03  # of the range: a step of the reference
 
 
@@ -88,6 +89,34 @@ def with_stairs(sending: Sending, event: int, steps: int, span_s: float) -> Send
         weights=np.concatenate([sending.weights[: at + 1], between, sending.weights[at + 2 :]]),
         values=np.concatenate([sending.values[: at + 1], valued, sending.values[at + 2 :]]),
         even=False,
+    )
+
+
+def loosened(sending: Sending, start_s: Floats, span_s: Floats) -> Sending:
+    """Give the same with every step of a short staircase as an event of its own; itself where none is."""
+    counts = np.bincount(sending.event, minlength=len(start_s))
+    if not ((counts > 1) & (counts <= LOOSE_STEPS) & sending.free_span).any():
+        return sending
+    steps_s = sending.steps_s(start_s, span_s)
+    whole = counts > LOOSE_STEPS
+    event: list[int] = []
+    starts: list[float] = []
+    spans: list[float] = []
+    free: list[bool] = []
+    for j, e in enumerate(sending.event):
+        if j == 0 or e != sending.event[j - 1] or not whole[e]:
+            starts.append(float(steps_s[j]))
+            spans.append(float(span_s[e]) if whole[e] else 0.0)
+            free.append(bool(whole[e]))
+        event.append(len(starts) - 1)
+    share = np.where(whole[sending.event], sending.share, 0.0)
+    return replace(
+        sending,
+        event=np.array(event),
+        share=share,
+        start_s=np.array(starts),
+        span_s=np.array(spans),
+        free_span=np.array(free),
     )
 
 
@@ -194,8 +223,10 @@ def from_reference(reference: Trace, open_s: float) -> Sending:
     if not times:
         raise MeasureError(reference.path, "the reference light shows no step", remedy="give its box")
     shares = (np.array(values) - min(values)) / (max(values) - min(values))
-    # Levels that noise alone tells apart are one.
-    shares = np.round(shares / 0.02) * 0.02
+    # A level seen twice is one level, whatever noise makes of it.
+    held = np.diff(np.concatenate([[time_s[0]], times, [time_s[-1]]])) >= HELD_S
+    for value in shares[held]:
+        shares[np.abs(shares - value) < 0.02] = value
     return from_steps(np.array(times), shares, np.array(doubts), float(time_s[-1]), float(time_s[0]))
 
 

@@ -118,12 +118,16 @@ def read_trace(path: Path, open_s: float | None = None) -> Trace:
         full = next((scale for scale in SCALES if sent.max() <= scale * (1 + 1e-9)), float(sent.max()))
         notes.append(f"the column sent is taken as counted to {full:g} at full")
         sent = sent / full
+    clipped = _clipped(level)
+    if clipped is not None:
+        notes.append(f"{100 * clipped.mean():.0f} % of the samples stand at the greatest level: taken as clipped")
     return Trace(
         str(path),
         "trace",
         time_s,
         level,
         open_s or 0.0,
+        clipped=clipped,
         sent=sent,
         sha256=hashlib.sha256(content).hexdigest(),
         notes=tuple(notes),
@@ -186,3 +190,11 @@ def _by_rows(found: Table) -> dict[str, Floats]:
             raise MeasureError(found.path, str(error), place=f"row {row.number}") from None
     numbers = np.array(told, dtype=np.float64).reshape(len(told), len(names))
     return {name: np.ascontiguousarray(numbers[:, n]) for n, name in enumerate(names)}
+
+
+def _clipped(level: Floats) -> NDArray[np.bool_] | None:
+    """Where a meter stood at its end: many samples are the greatest, while the least shows noise."""
+    span = float(np.ptp(level))
+    top, bottom = level >= level.max() - 1e-9 * span, level <= level.min() + 1e-9 * span
+    many = max(10, 0.02 * len(level))
+    return top if top.sum() > many > 2.0 * bottom.sum() else None

@@ -52,6 +52,11 @@ class Axis:
         """The families of parameters that it acts on; empty where the record does not say: all."""
         return frozenset(self.setting.acts_on)
 
+    @property
+    def smooths(self) -> bool:
+        """Whether it decides how much its units smooth; else it is a modulation frequency."""
+        return is_smoothing(self.setting)
+
     def acts_on(self, word: str) -> bool:
         """Whether it acts on a parameter of this word."""
         return not self.families or PARAMETERS[word].family in self.families

@@ -17,7 +17,7 @@ from modebook.shots.judging import Case, Figures, Judge, difference_percent
 from modebook.shots.patched import Patched
 from modebook.shots.plan import Candidate
 from modebook.shots.ties import Spans, Tie
-from modebook.shots.verdicts import verdict
+from modebook.shots.verdicts import as_smooth_as_can_be, verdict
 
 
 @dataclass(frozen=True)
@@ -29,7 +29,7 @@ class Candidates:
 
 
 @dataclass(frozen=True)
-class _Asked:
+class Asked:
     """A cue on a group."""
 
     cue: Cue
@@ -41,7 +41,7 @@ def candidates_of(
     judge: Judge, patched: Patched, groups: Sequence[Group], axes: Sequence[Axis], setup: Setup
 ) -> tuple[list[Candidates | None], list[Tie], list[str]]:
     """For each axis its candidates (None where the setup does not use it); the ties; what is not judged."""
-    asked = {group.key: _asked(judge, patched, group, setup) for group in groups}
+    asked = {group.key: asked_of(judge, patched, group, setup) for group in groups}
     found: list[Candidates | None] = []
     delays: dict[tuple[int, int], Spans] = {}
     by_group: dict[int, list[int]] = {}
@@ -51,8 +51,8 @@ def candidates_of(
         if axis.setting.setting == "modulation-frequency":
             found.append(_modulation(judge, axis, some))
             continue
-        first = [one for one in axes if one.group is axis.group and one.setting.setting == "smoothing"]
-        mine = [one for one in some if _acting(first, one, axis, patched)]
+        first = [one for one in axes if one.group is axis.group and one.smooths]
+        mine = [one for one in some if acting(first, one, axis, patched)]
         by_group.setdefault(axis.group.key, []).append(place)
         found.append(_smoothing(judge, axis, mine) if mine else None)
         for one in mine:
@@ -68,11 +68,11 @@ def questions_of(
     """What candidates_of would ask the engine about a setup."""
     found: list[Fade] = []
     for group in groups:
-        mine = [one for one in axes if one.group is group and one.setting.setting == "smoothing"]
-        for asked in _asked(judge, patched, group, setup):
+        mine = [one for one in axes if one.group is group and one.smooths]
+        for asked in asked_of(judge, patched, group, setup):
             if asked.case.fade is None or asked.cue.intent == "any":
                 continue
-            axis = next((one for one in mine if _acting(mine, asked, one, patched)), None)
+            axis = next((one for one in mine if acting(mine, asked, one, patched)), None)
             choices: Sequence[Choice | None] = axis.choices if axis else (None,)
             stepping = asked.cue.intent in ("smooth", "unseen")
             for choice in choices if axis or asked.cue.intent == "match" else ():
@@ -80,35 +80,42 @@ def questions_of(
     return found
 
 
-def _asked(judge: Judge, patched: Patched, group: Group, setup: Setup) -> list[_Asked]:
+def asked_of(judge: Judge, patched: Patched, group: Group, setup: Setup) -> list[Asked]:
+    """A setup's cues on a group, those whose parameter the group has."""
     mine = {unit.casefold() for unit in group.units}
-    found: list[_Asked] = []
+    found: list[Asked] = []
     for cue in setup.cues:
         units = tuple(unit for unit in cue.units if unit.casefold() in mine)
         if not units:
             continue
         parameter = patched.parameter(units[0], cue.parameter)
         if parameter is not None:
-            found.append(_Asked(cue, judge.case(group.row, parameter, cue), units))
+            found.append(Asked(cue, judge.case(group.row, parameter, cue), units))
     return found
 
 
-def _acting(axes: Sequence[Axis], asked: _Asked, axis: Axis, patched: Patched) -> bool:
+def acting(axes: Sequence[Axis], asked: Asked, axis: Axis, patched: Patched) -> bool:
     """Whether an axis is the one that acts on a cue: of several, the first in the record that does."""
     parameter = patched.parameter(asked.units[0], asked.cue.parameter)
     assert parameter is not None
     return next((one for one in axes if one.acts_on(parameter.parameter)), None) is axis
 
 
-def _smoothing(judge: Judge, axis: Axis, asked: Sequence[_Asked]) -> Candidates:
+def _smoothing(judge: Judge, axis: Axis, asked: Sequence[Asked]) -> Candidates:
     figures = [[_needed(judge, one, choice) for one in asked] for choice in axis.choices]
     lengths = [_length(judge, axis, choice) for choice in axis.choices]
-    longest = max((length for length in lengths if length is not None), default=0.0)
-    made: list[Candidate] = []
-    for choice, some, length in zip(axis.choices, figures, lengths, strict=True):
-        verdicts = tuple(
-            verdict(judge.policy, one.cue, one.case, told, judge.camera(one.cue).frame_s, length == longest)
+    judged = [
+        [
+            verdict(judge.policy, one.cue, one.case, told, judge.camera(one.cue).frame_s)
             for one, told in zip(asked, some, strict=True)
+        ]
+        for some in figures
+    ]
+    longest = max((length for length in lengths if length is not None), default=None)
+    made: list[Candidate] = []
+    for choice, found, length in zip(axis.choices, judged, lengths, strict=True):
+        verdicts = tuple(
+            as_smooth_as_can_be(judge.policy, one) if length == longest else one for one in found
         )
         made.append(
             Candidate(
@@ -117,6 +124,7 @@ def _smoothing(judge: Judge, axis: Axis, asked: Sequence[_Asked]) -> Candidates:
                 length,
                 verdicts,
                 sum(not one.ok for one in verdicts),
+                sum(not one.ok for one in verdicts if one.cue.intent in ("snap", "pixels")),
                 measured=choice.measured is not None,
             )
         )
@@ -134,7 +142,7 @@ def _figures(judge: Judge, case: Case, choice: Choice | None, stepping: bool = F
         return None
 
 
-def _needed(judge: Judge, asked: _Asked, choice: Choice) -> Figures | None:
+def _needed(judge: Judge, asked: Asked, choice: Choice) -> Figures | None:
     """The figures that the cue's intent asks for; None where any look will do."""
     if asked.cue.intent == "any":
         return None
@@ -157,7 +165,7 @@ def _delay(judge: Judge, case: Case, choice: Choice | None) -> tuple[float, floa
     return figures.delay_s if figures else (0.0, 0.0)
 
 
-def _modulation(judge: Judge, axis: Axis, asked: Sequence[_Asked]) -> Candidates | None:
+def _modulation(judge: Judge, axis: Axis, asked: Sequence[Asked]) -> Candidates | None:
     if not asked:
         return None
     cameras = {judge.camera(one.cue) for one in asked}
@@ -169,7 +177,9 @@ def _modulation(judge: Judge, axis: Axis, asked: Sequence[_Asked]) -> Candidates
                 difference_percent(choice.frequency_hz, one.fps, 360.0 * one.open_s * one.fps)
                 for one in cameras
             )
-        made.append(Candidate(choice.key, choice.label or choice.key, None, (), 0, difference_percent=worst))
+        made.append(
+            Candidate(choice.key, choice.label or choice.key, None, (), 0, 0, difference_percent=worst)
+        )
     return Candidates(tuple(made), ("light switched for half of the time: no record tells its duty",))
 
 
@@ -177,7 +187,7 @@ def _ties(
     judge: Judge,
     groups: Sequence[Group],
     axes: Sequence[Axis],
-    asked: dict[int, list[_Asked]],
+    asked: dict[int, list[Asked]],
     delays: dict[tuple[int, int], Spans],
     setup: Setup,
     unjudged: list[str],
@@ -250,7 +260,7 @@ def _tie(
     return Tie(cue, units, places, tuple(spans), limit_s, known)
 
 
-def _unjudged(groups: Sequence[Group], asked: dict[int, list[_Asked]]) -> list[str]:
+def _unjudged(groups: Sequence[Group], asked: dict[int, list[Asked]]) -> list[str]:
     found: dict[str, list[str]] = {}
     for group in groups:
         for one in asked[group.key]:

@@ -129,8 +129,14 @@ class Walk:
         some = unit.roads.get(setting, {}).get(choice)
         if some is None:
             return None, "its record knows no such choice"
+        policy = self.reading.policy
+        held = unit.held(
+            setting, choice, policy["change-cost-slot"].value, policy["change-time-slot"].value
+        )
         why = "no way reaches it"
-        for road in some:
+        if unit.now[setting].choice == choice and not some and not held:
+            why = "it is there, but a slot that may overrule it has no known rest"
+        for road in (*some, *([held] if held else [])):
             blocked = unit.blocked(road)
             if not blocked:
                 return road, ""

@@ -23,6 +23,8 @@ class Candidate:
     verdicts: tuple[Verdict, ...]
     violations: int
     """Cues that it does not satisfy by itself."""
+    late: int
+    """Snaps and pixels among them."""
     difference_percent: float | None = None
     """Of a modulation frequency: the greatest difference between one frame and the next."""
     measured: bool = False
@@ -74,6 +76,19 @@ class Taken:
 
 
 @dataclass(frozen=True, slots=True)
+class Unchosen:
+    """One cue on units whose smoothing cannot be chosen: what it comes to all the same."""
+
+    group: str
+    units: tuple[str, ...]
+    fixture: str
+    mode: str
+    verdict: Verdict
+    known: bool
+    """Whether their smoothing is known; where not, the verdict's figures range over the usual lengths."""
+
+
+@dataclass(frozen=True, slots=True)
 class Apart:
     """Units of a match that do not move together under the choices taken."""
 
@@ -106,6 +121,8 @@ class PlannedSetup:
     """What the engine cannot judge, in sentences."""
     warnings: tuple[str, ...]
     """Of what is in it: strobes, lasers, ultraviolet light."""
+    unchosen: tuple[Unchosen, ...] = ()
+    """Its cues on units that offer no choice."""
 
 
 @dataclass(frozen=True)

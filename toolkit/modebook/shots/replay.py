@@ -10,6 +10,10 @@ from modebook.shots.fixture_state import A_MOMENT_S, FixtureState, Keeping
 from modebook.shots.route import Byte
 
 
+ALL_DAY_S = 3600.0
+"""What stands is sent longer than any hold."""
+
+
 def models(
     rows: Mapping[str, Sequence[PatchedRow]],
     start: Mapping[tuple[str, str], str | None],
@@ -90,7 +94,7 @@ def stand(stands: Iterable[Standing], units: Mapping[str, FixtureState]) -> None
     for one in stands:
         for number in one.units:
             if number in units:
-                units[number].send(_wire(one.bytes), A_MOMENT_S)
+                units[number].send(_wire(one.bytes), ALL_DAY_S)
 
 
 def play(changes: Iterable[Change], stands: Iterable[Standing], units: Mapping[str, FixtureState]) -> None:

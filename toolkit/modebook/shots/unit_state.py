@@ -9,6 +9,7 @@ from modebook.documents.settings import Setting
 from modebook.rig.reading import PatchedRow
 from modebook.shots.route import Byte, Kept, Route
 from modebook.shots.routes import Roads
+from modebook.shots.slot_routes import Overruled, overruled
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +66,34 @@ class UnitState:
             return False
         if setting in self.standing:
             return True
-        return not any(road.stand for road in self.roads[setting].get(choice, ()))
+        over = self.over(setting)
+        return not (over.always or over.stand or over.doubts)
+
+    def over(self, setting: str) -> Overruled:
+        """What slots of its mode do to a setting that is set otherwise."""
+        return overruled(self.rows, self.settings[setting])
+
+    def held(self, setting: str, choice: str, cost: float, seconds: float) -> Route | None:
+        """The road to a choice that it has already: the slots that would overrule it are sent their rests.
+
+        None where it is not known to have the choice, or where such a slot rests.
+        """
+        now, over = self.now.get(setting), self.over(setting)
+        if now is None or now.choice != choice or over.always or over.doubts or not over.stand:
+            return None
+        return Route(
+            by="slot",
+            setting=setting,
+            choice=choice,
+            cost=cost,
+            seconds=seconds,
+            kept=now.kept,
+            bytes=over.stand,
+            then="keep sending it: at another value this slot would overrule the choice",
+            stand=over.stand,
+            position=self.rows[0].unit.position,
+            reach=self.rows[0].reach or "",
+        )
 
     def take(self, route: Route) -> None:
         """Go a road."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from modebook.documents.policy import Policy
 from modebook.documents.shots import Cue
@@ -21,14 +21,12 @@ class Verdict:
     figures: Figures | None = None
 
 
-def verdict(
-    policy: Policy, cue: Cue, case: Case, figures: Figures | None, frame_s: float, longest: bool
-) -> Verdict:
-    """What a choice makes of a cue. frame_s: of the camera that sees it. longest: no choice smooths longer.
+def verdict(policy: Policy, cue: Cue, case: Case, figures: Figures | None, frame_s: float) -> Verdict:
+    """What a choice makes of a cue. frame_s: of the camera that sees it.
 
-    smooth: the stepping is at most the policy's. unseen: at most its figure for that, or, under the longest
-    choice there is, at most that of smooth. snap, pixels: the setting adds at most the policy's frames.
-    match is judged between units (see ties). What is not of intensity has no stepping that could be judged.
+    smooth, unseen: the stepping is at most the policy's for that (see also as_smooth_as_can_be). snap,
+    pixels: the setting adds at most the policy's frames. match is judged between units (see ties). What is
+    not of intensity has no stepping that could be judged.
     """
     if cue.intent == "any":
         return Verdict(cue, True, False, "any look will do")
@@ -47,13 +45,22 @@ def verdict(
         wanted = policy["shot-stepping-unseen"].value if cue.intent == "unseen" else smooth
         ok = figures.worst_stepping_jnd <= wanted * NEAR
         why = f"steps {_jnd(figures.stepping_jnd)} JND; {wanted:g} is the most"
-        if not ok and cue.intent == "unseen" and longest and figures.worst_stepping_jnd <= smooth * NEAR:
-            ok, why = (
-                True,
-                f"steps {_jnd(figures.stepping_jnd)} JND: above {wanted:g}, but as smooth as it can be",
-            )
         return Verdict(cue, ok, True, why, figures)
     return Verdict(cue, True, True, f"runs {_ms(figures.delay_s)} behind", figures)
+
+
+def as_smooth_as_can_be(policy: Policy, one: Verdict) -> Verdict:
+    """The verdict of an unseen cue under the longest choice that the units have.
+
+    Where it steps more than the policy has it for unseen, it will do up to the figure for smooth.
+    """
+    if one.ok or one.cue.intent != "unseen" or one.figures is None:
+        return one
+    if one.figures.worst_stepping_jnd > policy["shot-stepping-smooth"].value * NEAR:
+        return one
+    wanted = policy["shot-stepping-unseen"].value
+    told = f"steps {_jnd(one.figures.stepping_jnd)} JND: above {wanted:g}, but as smooth as it can be"
+    return replace(one, ok=True, why=told)
 
 
 def _ms(span_s: tuple[float, float]) -> str:

@@ -12,16 +12,22 @@ from modebook.shots.plan import Candidate
 
 FINE = 1e-3
 """What a place further from the preferred one costs, so that of equals the nearer is taken."""
+LATE = 1.25
+"""What a snap that comes late weighs against a fade that is seen to step: of the two, the snap is kept."""
 SAME = 1.01
 """Modulation frequencies whose differences between frames are this near to each other are alike."""
 
 
 def target_packets(candidates: Sequence[Candidate], policy: Policy) -> float | None:
-    """The length that a setup's cues would like best: None for the longest, 0 for nothing but snaps."""
+    """The length that a setup's cues would like best: None for the longest, 0 for snaps and pixels.
+
+    What fails a cue never comes first, whatever its length (see ranked).
+    """
     intents = {one.cue.intent for one in candidates[0].verdicts}
     if "unseen" in intents:
         return None
-    return policy["shot-preferred-smoothing"].value if intents - {"snap", "pixels"} else 0.0
+    sharp = bool(intents & {"snap", "pixels"}) and not intents & {"smooth", "match"}
+    return 0.0 if sharp else policy["shot-preferred-smoothing"].value
 
 
 def weighed(
@@ -32,7 +38,9 @@ def weighed(
     leaving = policy["shot-not-preferred"].value
     costs = np.zeros(len(candidates))
     for place, index in enumerate(order):
-        costs[index] = failing * candidates[index].violations + units * ((place > 0) * leaving + FINE * place)
+        one = candidates[index]
+        failed = one.violations + (LATE - 1.0) * one.late
+        costs[index] = failing * failed + units * ((place > 0) * leaving + FINE * place)
     return costs
 
 
@@ -50,10 +58,10 @@ def ranked(candidates: Sequence[Candidate], policy: Policy) -> list[int]:
         one = candidates[index]
         if one.length_packets is None:
             # Of unknown length: behind every known one, for nobody can say what it does.
-            return (one.violations, 1, far, index)
+            return (one.violations, one.late, 1, far, index)
         away = -one.length_packets if target is None else abs(one.length_packets - target)
         # Of two as near the shorter: less lateness for the same wish.
-        return (one.violations, 0, away, one.length_packets)
+        return (one.violations, one.late, 0, away, one.length_packets)
 
     return sorted(range(len(candidates)), key=distance)
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from modebook.documents.layout import all_parameters
+from modebook.documents.modes import Mode
 from modebook.documents.policy import Policy
 from modebook.documents.shots import Setup
 from modebook.shots.patched import Patched
@@ -40,9 +42,10 @@ def why_taken(candidates: Sequence[Candidate], taken: Candidate, policy: Policy,
 def _preferred(candidates: Sequence[Candidate], taken: Candidate, policy: Policy) -> str:
     failing = [one for one in candidates if one.violations > taken.violations]
     target = target_packets(candidates, policy)
-    wish = {None: "the longest that nothing forbids", 0.0: "off is best where all is snap or pixels"}.get(
-        target, f"nearest to the {target:g} packets that the house prefers" if target else ""
-    )
+    wish = {
+        None: "the longest that nothing forbids",
+        0.0: "the shortest is best for snaps and pixels",
+    }.get(target, f"nearest to the {target:g} packets that the house prefers" if target else "")
     if not failing:
         return wish
     one = failing[0]
@@ -61,6 +64,7 @@ def turned_down(candidate: Candidate) -> str:
 def setup_warnings(setup: Setup, patched: Patched) -> tuple[str, ...]:
     """The cautions that belong to a setup: strobes, movement, and hazards of the fixtures' kinds."""
     found: dict[str, None] = {}
+    hazards_of: dict[int, tuple[str, ...]] = {}
     for cue in setup.cues:
         rows = [patched[unit] for unit in cue.units if unit in patched]
         named = any(_strobes(f"{row.unit.purpose} {row.unit.group}") for row in rows)
@@ -73,9 +77,10 @@ def setup_warnings(setup: Setup, patched: Patched) -> tuple[str, ...]:
             found["Fixtures move: keep people, hands and cables clear of their travel."] = None
         for row in rows:
             assert row.mode is not None
-            for hazard in ("laser", "uv", "flame", "hoist"):
-                if hazard in _hazards(row.mode.mode.model_dump_json()):
-                    found[HAZARDS[hazard]] = None
+            hazards = hazards_of.get(id(row.mode))
+            if hazards is None:
+                hazards = hazards_of[id(row.mode)] = _hazards(row.mode.mode)
+            found.update(dict.fromkeys(hazards))
     return tuple(found)
 
 
@@ -83,5 +88,7 @@ def _strobes(text: str) -> bool:
     return any(word in text.casefold() for word in ("lightning", "strobe"))
 
 
-def _hazards(document: str) -> frozenset[str]:
-    return frozenset(hazard for hazard in HAZARDS if f'"hazard":"{hazard}"' in document)
+def _hazards(mode: Mode) -> tuple[str, ...]:
+    """The cautions for the hazards that any range of a mode carries, of those that outlast a change."""
+    carried = {piece.hazard for parameter, _ in all_parameters(mode) for piece in parameter.ranges}
+    return tuple(HAZARDS[hazard] for hazard in ("laser", "uv", "flame", "hoist") if hazard in carried)

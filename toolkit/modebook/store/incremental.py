@@ -17,7 +17,7 @@ _STANDS_AT = (
     """SELECT rowid, maker, model, number, mode, footprint FROM modes WHERE fixture = ? ORDER BY rowid"""
 )
 """What decides a fixture's rows in the table `mode_order`."""
-_RIG_KINDS = "('rig', 'patch', 'rig folder')"
+_RIG_KINDS = "('rig', 'patch', 'shots', 'rig folder')"
 
 
 def update(connection: sqlite3.Connection, catalog: Catalog, found: Changes, against: Against) -> None:
@@ -58,6 +58,7 @@ def redo_rigs(connection: sqlite3.Connection, catalog: Catalog) -> None:
     for table in ("units", "links", "rigs"):
         connection.execute(f"DELETE FROM {table}")
     connection.execute("DELETE FROM findings WHERE file LIKE 'rigs/%'")
+    connection.execute("DELETE FROM texts WHERE path LIKE 'rigs/%'")
     connection.execute(f"DELETE FROM documents WHERE kind IN {_RIG_KINDS}")
     insert(connection, rig_rows(catalog))
 
@@ -79,6 +80,7 @@ def _forget(connection: sqlite3.Connection, identity: str, path: str) -> None:
         where, values = _of(table, identity)
         connection.execute(f"DELETE FROM {table.name} WHERE {where}", values)
     connection.execute("DELETE FROM findings WHERE file = ?", (path,))
+    connection.execute("DELETE FROM texts WHERE path = ?", (path,))
     connection.execute("DELETE FROM documents WHERE path = ?", (path,))
 
 

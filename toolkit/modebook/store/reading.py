@@ -69,7 +69,7 @@ def rows_of_document(place: DocumentPlace, against: Against) -> Rows:
         return _unread(place, len(content), digest, faults)
     reading = FixtureReading(fixture, place.path, place.identity, against.policy)
     findings = run_rules(reading, against.rules)
-    file = FixtureFile(place.identity, place.path, len(content), digest)
+    file = FixtureFile(place.identity, place.path, len(content), digest, content)
     return fixture_rows(reading, file, findings)
 
 

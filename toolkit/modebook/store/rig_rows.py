@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 
@@ -19,31 +20,41 @@ from modebook.shelf.errors import ShelfError
 from modebook.shelf.reading import DocumentError
 from modebook.shelf.rigs import PATCH_FILES, RIG_FILE, RigFiles, rig_in
 from modebook.store.ids import mode_names
-from modebook.store.rows import finding_rows
+from modebook.store.rows import finding_rows, text_row
 from modebook.store.values import Row, Rows
+
+
+SHOTS_FILE = "shots.csv"
+"""What a rig's list of shots is called, in the folder of its rig.json."""
+
+_KINDS = {RIG_FILE: "rig", **dict.fromkeys(PATCH_FILES, "patch"), SHOTS_FILE: "shots"}
 
 
 def rig_documents(catalog: Catalog) -> list[Row]:
     """The rows of the table `documents` for rigs: each folder, and the files in it that say something."""
-    rows: list[Row] = []
+    rows: list[Row] = [(_below(folder, catalog), "rig folder", 0, "") for folder in _folders(catalog)]
+    for path, kind, content in _contents(catalog):
+        rows.append((path, kind, len(content), hashlib.sha256(content).hexdigest()))
+    return sorted(rows, key=lambda row: str(row[0]))
+
+
+def _contents(catalog: Catalog) -> Iterator[tuple[str, str, bytes]]:
+    """The rigs' files: path in the catalog, kind, content."""
     for folder in _folders(catalog):
-        rows.append((_below(folder, catalog), "rig folder", 0, ""))
-        for name in (RIG_FILE, *PATCH_FILES):
+        for name, kind in _KINDS.items():
             path = folder / name
             if path.is_file():
                 try:
                     content = path.read_bytes()
                 except OSError:
                     content = b""  # opening the rig reports it
-                kind = "rig" if name == RIG_FILE else "patch"
-                digest = hashlib.sha256(content).hexdigest()
-                rows.append((_below(path, catalog), kind, len(content), digest))
-    return sorted(rows, key=lambda row: str(row[0]))
+                yield _below(path, catalog), kind, content
 
 
 def rig_rows(catalog: Catalog) -> Rows:
     """All rows of all rigs. A rig that cannot be opened becomes a finding, and the rest goes on."""
     rows: Rows = {"documents": rig_documents(catalog), "rigs": [], "links": [], "units": [], "findings": []}
+    rows["texts"] = sorted(text_row(path, content) for path, _, content in _contents(catalog) if content)
     fixtures = CatalogFixtures(catalog)
     for folder in _folders(catalog):
         try:

@@ -14,7 +14,7 @@ from modebook.store.search_rows import fixture_text, search_row
 from modebook.store.setting_rows import setting_rows, slot_way_rows
 from modebook.store.values import Rows, as_json
 
-__all__ = ["FixtureFile", "finding_rows", "fixture_rows"]
+__all__ = ["FixtureFile", "finding_rows", "fixture_rows", "text_row"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +27,8 @@ class FixtureFile:
     """Its path in the catalog, with slashes."""
     size_bytes: int
     sha256: str
+    content: bytes = b""
+    """The file itself, which pages draw from; nothing is kept where it is empty."""
 
 
 def fixture_rows(reading: FixtureReading, file: FixtureFile, findings: list[Finding]) -> Rows:
@@ -36,6 +38,8 @@ def fixture_rows(reading: FixtureReading, file: FixtureFile, findings: list[Find
     """
     fixture, identity = reading.fixture, file.identity
     rows: Rows = {"documents": [(file.path, "fixture", file.size_bytes, file.sha256)]}
+    if file.content:
+        rows["texts"] = [text_row(file.path, file.content)]
     names = [f"{identity}#{name}" for name in mode_names(fixture.modes)]
     rows["fixtures"] = [_fixture_row(fixture, file)]
     refresh_hz = reading.policy["assumed-refresh"].value
@@ -73,6 +77,14 @@ def fixture_rows(reading: FixtureReading, file: FixtureFile, findings: list[Find
     _record_rows(rows, fixture, identity)
     rows["findings"] = finding_rows(findings, identity, names)
     return rows
+
+
+def text_row(path: str, content: bytes) -> tuple[object, ...]:
+    """The row of a file's content: text where it is UTF-8, else its bytes."""
+    try:
+        return (path, content.decode())
+    except UnicodeDecodeError:
+        return (path, content)
 
 
 def finding_rows(

@@ -61,11 +61,9 @@ def read_pdf(path: Path, pages: Sequence[int] | None = None, progress: Progress 
         silent: list[int] = []
         wanted = asked or likely_pages(path, total) or [1]
         with pdfplumber.open(path, pages=wanted) as pdf:
-            said = _told_pages(pdf, progress, len(wanted))
+            said = _told_pages(pdf, progress, len(wanted), silent)
             for page, words in without_running_heads(said):
                 items = page_items(page, words)
-                if not words:
-                    silent.append(page.page_number)
                 leaves.append(Leaf(page.page_number, items, float(page.width), float(page.height)))
                 page.close()
     if len(silent) == len(leaves) and leaves:
@@ -86,12 +84,17 @@ def read_pdf(path: Path, pages: Sequence[int] | None = None, progress: Progress 
     return Source(name, "pdf", leaves, total, notes)
 
 
-def _told_pages(pdf: Any, progress: Progress | None, count: int) -> Iterator[tuple[Any, list[Word]]]:
-    """The pages with their words, each told before it is read."""
+def _told_pages(
+    pdf: Any, progress: Progress | None, count: int, silent: list[int]
+) -> Iterator[tuple[Any, list[Word]]]:
+    """The pages with their words, each told before it is read; `silent` takes those without any."""
     for done, page in enumerate(pdf.pages, start=1):
         if progress is not None:
             progress(f"page {page.page_number} ({done} of {count})")
-        yield page, page_words(page)
+        words = page_words(page)
+        if not words:
+            silent.append(page.page_number)
+        yield page, words
 
 
 def _count(path: Path) -> int:

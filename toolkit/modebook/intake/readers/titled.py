@@ -29,9 +29,8 @@ def title_pieces(line: AlignedLine) -> list[Piece] | None:
             continue
         made.extend(_segmented(piece) or [piece])
     texts = [piece.text for piece in made]
-    if is_title_row(texts) >= 2 and (
-        len(made) == 2 or sum(bool(title_roles(text)) for text in texts) >= 0.6 * len(texts)
-    ):
+    hits = is_title_row(texts)
+    if hits >= 2 and (len(made) == 2 or hits >= 0.6 * len(texts)):
         return made
     return None
 
