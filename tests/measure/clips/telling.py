@@ -28,6 +28,7 @@ Floats = NDArray[np.float64]
 
 TOLERANCE = 0.3  # packets
 SURE, UNSURE = 12.0, 2.0  # standard deviations
+FAR = 4 * SURE  # nobody asks how much farther a rival is
 SLOWEST_S = 0.004
 STRETCHES = (1.0, 0.9, 0.95, 0.98, 1.02, 1.05, 1.1)
 GAINS = (1.0, 0.6, 0.75, 0.87, 1.15, 1.35, 1.7)
@@ -149,7 +150,7 @@ class _Problem:
             self.parts.append(_Part(method, packets, wire, group, record, tail_s))
 
     def distance(self, method: str, packets: float) -> float:
-        """Give the least distance of a rival, in steps of the code."""
+        """Give the least distance of a rival, in steps of the code; past FAR it is only known to be that far."""
         key = (method, round(packets, 9))
         if key not in self.known:
             gains = GAINS if self.record.clipped else (1.0,)
@@ -158,7 +159,12 @@ class _Problem:
 
     def _at_gain(self, method: str, packets: float, gain: float) -> float:
         if not self.record.sent:
-            return float(np.sqrt(sum(part.nearest(method, packets, gain) for part in self.parts)))
+            total, far = 0.0, (FAR * self.record.large) ** 2
+            for part in self.parts:
+                total += part.nearest(method, packets, gain)
+                if total > far:
+                    break
+            return float(np.sqrt(total))
         late = np.linspace(-0.25 * SLOWEST_S, SLOWEST_S, 6)
         return float(np.sqrt(sum(part.squares(method, packets, gain, late) for part in self.parts).min()))
 
@@ -196,6 +202,8 @@ class _Part:
         width_s = float(late[1] - late[0])
         for _ in range(3):
             squares = self.squares(method, packets, gain, late, light)
+            if squares.min() > 4 * (FAR * self.record.large) ** 2:
+                break
             best = late[int(np.argmin(squares))]
             late = best + np.linspace(-width_s, width_s, 9)
             width_s /= 4

@@ -11,7 +11,7 @@ from modebook.intake.entries import build_entries
 from modebook.intake.folding import fold
 from modebook.intake.footnotes import Footnotes
 from modebook.intake.grid import Source
-from modebook.intake.headings import ModeHead
+from modebook.intake.headings import ModeHead, read_mode_head
 from modebook.intake.loose_rows import values_of
 from modebook.intake.mode_drafts import build_mode
 from modebook.intake.names import read_name
@@ -34,6 +34,7 @@ class Assembled:
 def assemble(source: Source, source_key: str) -> Assembled:
     """Modes, settings and doubts of everything that a source holds; empty where it holds no chart."""
     gathered = Walk().over(source)
+    _named_by_sheets(gathered.charts)
     settings = Settings()
     modes: list[DraftMode] = []
     unlikely: list[DraftMode] = []
@@ -93,6 +94,17 @@ def _modes_of(chart: Chart, gathered: Gathered, settings: Settings) -> list[Draf
                 )
         found.append(mode)
     return found
+
+
+def _named_by_sheets(charts: list[Chart]) -> None:
+    """Charts without a title on sheets of their own are called as their sheets are."""
+    if len({chart.place.sheet for chart in charts if chart.place.sheet}) < 2:
+        return
+    for chart in charts:
+        sheet = chart.place.sheet
+        alone = sum(other.place.sheet == sheet for other in charts) == 1
+        if sheet and alone and chart.heads == [None] and not any(chart.titles):
+            chart.heads = [read_mode_head(sheet) or ModeHead(sheet, sheet, None, None, True)]
 
 
 def _telling(lost: list[ChartRow], rows: list[ChartRow]) -> list[ChartRow]:

@@ -119,7 +119,7 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
         flags=re.IGNORECASE,
     )
     behind = re.match(
-        rf"^{_MODE}\s*(?:no\.?|nr\.?|n°|#)?\s*(?:\d{{1,3}}|[A-Z])?\s*(?:[:.)]|\s[-–—]|\s\||\s)\s*(?P<name>\S.*)$",
+        rf"^{_MODE}\s*(?:no\.?|nr\.?|n°|#)?\s*(?:\d{{1,3}}(?!\s*-?bit)|[A-Z])?\s*(?:[:.)]|\s[-–—]|\s\||\s)\s*(?P<name>\S.*)$",
         told,
         re.IGNORECASE,
     )

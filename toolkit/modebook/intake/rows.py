@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+import re
 from dataclasses import replace
 
 from modebook.intake.chart_rows import BLANK, ChartRow, SlotCell, read_slot_cell
@@ -130,6 +132,9 @@ def _taken_apart(row: ChartRow, cells: list[Cell], plan: Plan) -> list[ChartRow]
     """A row whose cells hold several lines that are rows of their own."""
     if row.whole:
         return [row]
+    inside = _inside(row)
+    if inside:
+        return inside
     values = _lines(row.value)
     several = len(values) > 1 and all(read_values(line) for line in values)
     slots = _several_slots(cells, plan)
@@ -189,6 +194,42 @@ def _taken_apart(row: ChartRow, cells: list[Cell], plan: Plan) -> list[ChartRow]
         piece.name = " ".join(piece.name.split())
         made.append(piece)
     return made
+
+
+_INSIDE = re.compile(r"(?<![\d.,°%])(?P<values>\d{1,5}(?:\s*(?:[-–—…]|\.\.+)\s*\d{1,5})?)\s*[:=]\s*(?=[^\s\d])")
+
+
+def _inside(row: ChartRow) -> list[ChartRow]:
+    """The rows in one cell that pairs values with words: `0-9: Open`, `10-255: Slow to fast`. Only where they
+    begin at 0 and each goes on where the one before ended, or each stands on a line of its own.
+    """
+    for key in ("value", "meaning", "name"):
+        text = getattr(row, key)
+        found = list(_INSIDE.finditer(text))
+        if not found or (key != "value" and (row.value or len(found) < 2)):
+            continue
+        values = [read_values(match["values"]) for match in found]
+        if not all(values) or values[0][0].start != 0:
+            continue
+        flat = [one[0] for one in values]
+        if not all(b.start == a.end + 1 for a, b in itertools.pairwise(flat)):
+            continue
+        before = " ".join(text[: found[0].start()].split()).strip(" :–-")
+        if before and key == "value":
+            continue
+        head = replace(row, value="", why=list(row.why))
+        setattr(head, key, before)
+        if key == "value" and len(found) == 1:
+            head.value, head.meaning = found[0]["values"], _joined(row.meaning, text[found[0].end() :].strip())
+            return [head]
+        made = [head]
+        for index, match in enumerate(found):
+            end = found[index + 1].start() if index + 1 < len(found) else len(text)
+            words = " ".join(text[match.end() : end].split()).strip(" ;,")
+            blank = dict.fromkeys(row.slots, BLANK)
+            made.append(ChartRow(row.place, blank, value=match["values"], meaning=words, raw=row.raw))
+        return made
+    return []
 
 
 def _several_slots(cells: list[Cell], plan: Plan) -> list[list[str]]:

@@ -130,9 +130,7 @@ class Walk:
         if some is None:
             return None, "its record knows no such choice"
         policy = self.reading.policy
-        held = unit.held(
-            setting, choice, policy["change-cost-slot"].value, policy["change-time-slot"].value
-        )
+        held = unit.held(setting, choice, policy["change-cost-slot"].value, policy["change-time-slot"].value)
         why = "no way reaches it"
         if unit.now[setting].choice == choice and not some and not held:
             why = "it is there, but a slot that may overrule it has no known rest"

@@ -15,7 +15,7 @@ from modebook.rig.grouping import unit_ranges
 from modebook.rig.reading import PatchedRow
 from modebook.shots.judging import NEAR, Judge
 from modebook.shots.patched import Patched
-from modebook.shots.plan import Apart, Conflict, Taken
+from modebook.shots.plan import Apart, Conflict, Taken, Unchosen
 from modebook.shots.routes import routes
 from modebook.shots.verdicts import Verdict
 
@@ -50,6 +50,29 @@ def conflicts_of(
     return found
 
 
+def unchosen_conflicts(
+    judge: Judge, patched: Patched, setup: Setup, bare: Sequence[Unchosen]
+) -> list[Conflict]:
+    """Cues that fail on units without a choice of smoothing; those of unknown smoothing are left aside."""
+    found: list[Conflict] = []
+    for one in bare:
+        cue = one.verdict.cue
+        if one.verdict.ok or not one.known:
+            continue
+        cures: list[str] = []
+        row = patched[one.units[0]]
+        parameter = patched.parameter(row.unit.number, cue.parameter)
+        limit = _limit(judge, cue)
+        if parameter is not None and limit is not None:
+            fade = judge.case(row, parameter, cue).fade
+            if fade is not None:
+                cures += _slower_told(judge, cue, fade, limit)
+                cures += _other_modes(judge, row, cue, fade, limit)
+        why = f"cue {cue.name!r} {one.verdict.why}; these units offer no choice of smoothing"
+        found.append(Conflict(setup.name, one.units, why, tuple(cures), False))
+    return found
+
+
 def _against(one: Taken, failed: Sequence[Verdict]) -> tuple[str, bool]:
     """Which other cue keeps a choice from being taken that would satisfy the failed ones, and if any does."""
     wanted = {verdict.cue.row for verdict in failed}
@@ -66,9 +89,7 @@ def _cures(judge: Judge, patched: Patched, setup: Setup, one: Taken, verdict: Ve
     fade = _fade(judge, patched, row, cue, one.setting, one.choice)
     limit = _limit(judge, cue)
     if fade is not None and limit is not None:
-        slower = _slower(judge, fade, limit)
-        if slower is not None:
-            yield f"cue {cue.name!r} {slower - cue.seconds_s:.1f} s slower, in {slower:.1f} s"
+        yield from _slower_told(judge, cue, fade, limit)
         yield from _other_modes(judge, row, cue, fade, limit)
     yield from _apart(one, cue, verdict)
     yield from _between(judge, patched, setup, one, cue)
@@ -95,6 +116,12 @@ def _fade(
             told = smoothing_of(next(each for each in one.choices if each.key == choice))
             return replace(case.fade, smoothing=told.smoothing) if told.known else None
     return None
+
+
+def _slower_told(judge: Judge, cue: Cue, fade: Fade, limit: float) -> Iterator[str]:
+    slower = _slower(judge, fade, limit)
+    if slower is not None:
+        yield f"cue {cue.name!r} {slower - cue.seconds_s:.1f} s slower, in {slower:.1f} s"
 
 
 def _slower(judge: Judge, fade: Fade, limit: float) -> float | None:
@@ -157,17 +184,27 @@ def _apart(one: Taken, cue: Cue, verdict: Verdict) -> Iterator[str]:
 
 
 def _between(judge: Judge, patched: Patched, setup: Setup, one: Taken, cue: Cue) -> Iterator[str]:
-    """A change within the shot, if the road to a choice that suits takes less than the time there is."""
+    """A change within the shot, if the road to a choice that suits takes less than the time there is.
+
+    It is made before the cue, after what came last on these units; or the cue begins under the choice that
+    suits it, and the change to the one taken comes after it.
+    """
     shot = next(each for each in setup.shots if any(other is cue for other in each.cues))
+    before, after = _gap_before(shot, one, cue), _gap_after(shot, one, cue)
     for other in one.candidates:
         fits = next((each for each in other.verdicts if each.cue is cue), None)
         if fits is None or not fits.ok or other.choice == one.choice:
             continue
-        takes_s = _takes_s(judge, patched, one, other.choice)
-        gap = _gap_s(shot, one, cue)
-        if takes_s is not None and gap is not None and takes_s < gap[0]:
+        for gap, to, first in (
+            (before, other.choice, ""),
+            (after, one.choice, f"{other.label} first, then "),
+        ):
+            takes_s = _takes_s(judge, patched, one, to) if gap is not None else None
+            if gap is None or takes_s is None or takes_s >= gap[0]:
+                continue
+            label = next(each.label for each in one.candidates if each.choice == to)
             yield (
-                f"a change to {other.label} between {gap[1]!r} and {cue.name!r}: it takes {takes_s:.0f} s of "
+                f"{first}a change to {label} between {gap[1]!r} and {gap[2]!r}: it takes {takes_s:.0f} s of "
                 f"the {gap[0]:.0f} s between them (off camera if it can be, and rehearsed)"
             )
             return
@@ -185,18 +222,31 @@ def _takes_s(judge: Judge, patched: Patched, one: Taken, choice: str) -> float |
     return total
 
 
-def _gap_s(shot: Shot, one: Taken, cue: Cue) -> tuple[float, str] | None:
-    """The time before a cue in which none of the group's units moves, and the cue that it follows."""
-    mine = set(one.units)
-    before = [
-        other
-        for other in shot.cues
-        if other is not cue and mine & set(other.units) and other.end_s <= cue.start_s + 1e-9
-    ]
-    if not before:
+Gap = tuple[float, str, str]
+"""Seconds in which none of a group's units moves, and the cues before and after."""
+
+
+def _gap_before(shot: Shot, one: Taken, cue: Cue) -> Gap | None:
+    ended = [other for other in _others(shot, one, cue) if other.end_s <= cue.start_s + 1e-9]
+    if not ended:
         return None
-    last = max(before, key=lambda other: other.end_s)
-    return cue.start_s - last.end_s, last.name
+    last = max(ended, key=lambda other: other.end_s)
+    return cue.start_s - last.end_s, last.name, cue.name
+
+
+def _gap_after(shot: Shot, one: Taken, cue: Cue) -> Gap | None:
+    """Only where nothing came before the cue: the shot can begin under the choice that suits it."""
+    others = _others(shot, one, cue)
+    later = [other for other in others if other.start_s >= cue.end_s - 1e-9]
+    if not later or len(later) < len(others):
+        return None
+    following = min(later, key=lambda other: other.start_s)
+    return following.start_s - cue.end_s, cue.name, following.name
+
+
+def _others(shot: Shot, one: Taken, cue: Cue) -> list[Cue]:
+    mine = set(one.units)
+    return [other for other in shot.cues if other is not cue and mine & set(other.units)]
 
 
 def _tie_cures(tie: Apart) -> tuple[str, ...]:

@@ -14,15 +14,16 @@ from modebook.rig.reading import RigReading
 from modebook.shots.asking import Engine, Told
 from modebook.shots.axes import Axis, Group, State, axes_of, groups_of
 from modebook.shots.candidates import Candidates, candidates_of, questions_of
-from modebook.shots.conflicts import conflicts_of
+from modebook.shots.conflicts import conflicts_of, unchosen_conflicts
 from modebook.shots.flow import flow
 from modebook.shots.judging import Judge
 from modebook.shots.patched import Patched, patched_units
 from modebook.shots.path import Chain, Path, cheapest
 from modebook.shots.plan import Apart, Plan, PlannedSetup, Taken
 from modebook.shots.ties import Tie
+from modebook.shots.unchosen import unchosen_of, unchosen_questions
 from modebook.shots.weighing import weighed
-from modebook.shots.words import setup_warnings, why_taken
+from modebook.shots.words import not_known, setup_warnings, why_taken
 
 
 @dataclass
@@ -99,7 +100,10 @@ def worked_out(
     axes = axes_of(reading, groups, patched, start, state is None and from_setup == 0)
     work = Work(reading, kept, patched, groups, axes, Judge(reading, Engine(keep)), start)
     questions = [
-        one for setup in kept.setups for one in questions_of(work.judge, patched, groups, axes, setup)
+        one
+        for setup in kept.setups
+        for ask in (questions_of, unchosen_questions)
+        for one in ask(work.judge, patched, groups, axes, setup)
     ]
     work.judge.engine.ask_all(questions, told)
     for setup in kept.setups:
@@ -194,11 +198,14 @@ def _assembled(work: Work, chosen: Sequence[Sequence[int]], gap: float, *, prepa
             if told is not None:
                 tied = any(axis in tie.axes for tie in work.ties[stage])
                 taken.append(_taken(work, one, told, choice, tied))
-        unjudged = (*work.unjudged[stage],)
-        setups.append(PlannedSetup(setup, tuple(taken), unjudged, setup_warnings(setup, work.patched)))
+        bare = unchosen_of(work.judge, work.patched, work.groups, work.axes, setup)
+        unjudged = (*work.unjudged[stage], *not_known(bare))
+        cautions = setup_warnings(setup, work.patched)
+        setups.append(PlannedSetup(setup, tuple(taken), unjudged, cautions, tuple(bare)))
         states.append(state)
         loose = _apart(work, stage, chosen[stage])
         conflicts += conflicts_of(work.judge, work.patched, setup, taken, loose)
+        conflicts += unchosen_conflicts(work.judge, work.patched, setup, bare)
     return Plan(
         work.reading.name,
         work.shots.path,

@@ -9,7 +9,6 @@ from modebook.shots.change import Change, ChangeList, PowerCut, Stage, Standing
 from modebook.shots.fixture_state import A_MOMENT_S, FixtureState, Keeping
 from modebook.shots.route import Byte
 
-
 ALL_DAY_S = 3600.0
 """What stands is sent longer than any hold."""
 

@@ -1,4 +1,4 @@
-"""Cues on units whose smoothing cannot be chosen: none, one choice, or nothing recorded; judged all the same."""
+"""Cues on units whose smoothing cannot be chosen (none, one choice, nothing recorded); judged all the same."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ JUDGED = ("smooth", "unseen", "snap", "pixels")
 def unchosen_of(
     judge: Judge, patched: Patched, groups: Sequence[Group], axes: Sequence[Axis], setup: Setup
 ) -> list[Unchosen]:
-    """What a setup's cues come to on units without a choice of smoothing; over the usual lengths if unknown."""
+    """What cues come to on units without a choice of smoothing; over the usual lengths if it is unknown."""
     found: list[Unchosen] = []
     for group, asked in _bare(judge, patched, groups, axes, setup):
         has, known = _smoothing(group)

@@ -34,6 +34,7 @@ class UnitState:
     """What is stored under a choice that is kept only until power off, or acts only while sent."""
     standing: dict[str, tuple[Byte, ...]] = field(default_factory=dict)
     """What is sent for each setting in every cue; a setting that no slot overrules may have nothing."""
+    _over: dict[str, Overruled] = field(default_factory=dict)
 
     @classmethod
     def of(
@@ -71,7 +72,9 @@ class UnitState:
 
     def over(self, setting: str) -> Overruled:
         """What slots of its mode do to a setting that is set otherwise."""
-        return overruled(self.rows, self.settings[setting])
+        if setting not in self._over:
+            self._over[setting] = overruled(self.rows, self.settings[setting])
+        return self._over[setting]
 
     def held(self, setting: str, choice: str, cost: float, seconds: float) -> Route | None:
         """The road to a choice that it has already: the slots that would overrule it are sent their rests.

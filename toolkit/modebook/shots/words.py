@@ -8,8 +8,9 @@ from modebook.documents.layout import all_parameters
 from modebook.documents.modes import Mode
 from modebook.documents.policy import Policy
 from modebook.documents.shots import Setup
+from modebook.rig.grouping import unit_ranges
 from modebook.shots.patched import Patched
-from modebook.shots.plan import Candidate
+from modebook.shots.plan import Candidate, Unchosen
 from modebook.shots.weighing import ranked, target_packets
 from modebook.words.ranges import HAZARDS
 
@@ -59,6 +60,16 @@ def turned_down(candidate: Candidate) -> str:
         return f"{candidate.difference_percent:.2g} % between one frame and the next"
     told = [f"cue {one.cue.name!r} {one.why}" for one in candidate.verdicts if not one.ok]
     return "; ".join(told) if told else "gives every cue what it asks for"
+
+
+def not_known(bare: Sequence[Unchosen]) -> list[str]:
+    """What is not known of units that offer no choice, and what their cues come to over the usual lengths."""
+    return [
+        f"cue {one.verdict.cue.name!r} on {unit_ranges(one.units)}: nothing is recorded of how they smooth; "
+        f"over the usual lengths it {one.verdict.why}"
+        for one in bare
+        if not one.known
+    ]
 
 
 def setup_warnings(setup: Setup, patched: Patched) -> tuple[str, ...]:
