@@ -1,21 +1,18 @@
-// Search as one types: asks /search.json, lists modes, moves by arrow keys; text is only ever set as text.
+// Search as one types: hits below the box, chosen with the arrows, opened with Enter; `/` comes back to it.
 const box = document.getElementById("search");
-const list = document.getElementById("found");
-const count = document.getElementById("found-count");
-let turn = 0;
+const list = document.getElementById("hits");
+const told = document.getElementById("hits-told");
+const WAIT_MS = 60;
+let asked = null;
+let timer = 0;
 let at = -1;
 
-function typing(target) {
-  return target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement;
-}
-
-document.addEventListener("keydown", (event) => {
-  if (event.key === "/" && !typing(event.target) && !event.ctrlKey && !event.metaKey && !event.altKey) {
-    event.preventDefault();
-    box.focus();
-    box.select();
-  }
-});
+box.setAttribute("role", "combobox");
+box.setAttribute("aria-autocomplete", "list");
+box.setAttribute("aria-controls", "hits");
+box.setAttribute("aria-expanded", "false");
+list.setAttribute("role", "listbox");
+list.setAttribute("aria-label", "Modes that answer");
 
 function close() {
   list.hidden = true;
@@ -24,86 +21,84 @@ function close() {
   box.removeAttribute("aria-activedescendant");
 }
 
-function choose(next) {
-  const options = [...list.children];
-  if (!options.length) return;
-  at = (next + options.length + 1) % (options.length + 1);
-  options.forEach((option, index) => option.setAttribute("aria-selected", String(index === at)));
-  if (at < options.length) {
-    box.setAttribute("aria-activedescendant", options[at].id);
-    options[at].scrollIntoView({ block: "nearest" });
-  } else {
-    box.removeAttribute("aria-activedescendant");
-  }
+function mark(place) {
+  const hits = list.children;
+  if (!hits.length) return;
+  at = (place + hits.length) % hits.length;
+  for (const [index, hit] of [...hits].entries()) hit.setAttribute("aria-selected", String(index === at));
+  box.setAttribute("aria-activedescendant", hits[at].id);
+  hits[at].scrollIntoView({ block: "nearest" });
 }
 
-function span(text, name) {
-  const made = document.createElement("span");
-  made.textContent = text;
-  if (name) made.className = name;
+function piece(tag, words) {
+  const made = document.createElement(tag);
+  made.textContent = words;
   return made;
 }
 
-function show(told) {
+function show(answer) {
   list.replaceChildren(
-    ...told.modes.map((mode, index) => {
-      const option = document.createElement("div");
-      option.id = `found-${index}`;
-      option.setAttribute("role", "option");
-      option.setAttribute("aria-selected", "false");
-      option.dataset.href = mode.href;
-      option.append(
-        span(`${mode.maker} ${mode.model} · ${mode.mode}`),
-        span(`${mode.footprint} slots · smoothing: ${mode.smoothing_by.join(", ")}`, "soft"),
+    ...answer.modes.map((mode, index) => {
+      const hit = document.createElement("li");
+      hit.id = `hit-${index}`;
+      hit.setAttribute("role", "option");
+      hit.setAttribute("aria-selected", "false");
+      hit.dataset.href = mode.href;
+      hit.append(
+        piece("b", `${mode.maker} ${mode.model}`),
+        ` ${mode.mode}`,
+        piece("small", `${mode.footprint} slots; smoothing changed by: ${mode.ways}; ${mode.standing}`),
       );
-      option.addEventListener("mousedown", (event) => {
-        event.preventDefault();
-        location.assign(mode.href);
-      });
-      return option;
+      return hit;
     }),
   );
   at = -1;
-  list.hidden = told.modes.length === 0;
+  box.removeAttribute("aria-activedescendant");
+  list.hidden = !answer.modes.length;
   box.setAttribute("aria-expanded", String(!list.hidden));
-  const drafts = told.drafts ? `, ${told.drafts} more in drafts` : "";
-  count.textContent = `${told.total} mode${told.total === 1 ? "" : "s"}${drafts}`;
+  told.textContent = answer.total ? `${answer.total} modes answer` : "nothing answers";
 }
 
 async function ask() {
-  const mine = ++turn;
+  asked?.abort();
   const words = box.value.trim();
-  if (!words) {
-    close();
-    count.textContent = "";
-    return;
+  if (!words) return close();
+  asked = new AbortController();
+  try {
+    const reply = await fetch(`/-/search.json?drafts=1&q=${encodeURIComponent(words)}`, { signal: asked.signal });
+    if (reply.ok && words === box.value.trim()) show(await reply.json());
+  } catch (error) {
+    if (error.name !== "AbortError") close();
   }
-  const answer = await fetch(`/search.json?limit=12&q=${encodeURIComponent(words)}`);
-  if (mine !== turn) return;
-  if (!answer.ok) {
-    close();
-    count.textContent = "the search did not answer: press Enter to try it as a page";
-    return;
-  }
-  const told = await answer.json();
-  if (mine === turn) show(told);
 }
 
-if (box) {
-  box.addEventListener("input", ask);
-  box.addEventListener("blur", close);
-  box.addEventListener("keydown", (event) => {
-    if (event.key === "ArrowDown") {
-      event.preventDefault();
-      choose(at + 1);
-    } else if (event.key === "ArrowUp") {
-      event.preventDefault();
-      choose(at < 0 ? list.children.length - 1 : at - 1);
-    } else if (event.key === "Escape") {
-      close();
-    } else if (event.key === "Enter" && at >= 0 && at < list.children.length) {
-      event.preventDefault();
-      location.assign(list.children[at].dataset.href);
-    }
-  });
-}
+box.addEventListener("input", () => {
+  clearTimeout(timer);
+  timer = setTimeout(ask, WAIT_MS);
+});
+box.addEventListener("keydown", (event) => {
+  if (event.key === "ArrowDown" || event.key === "ArrowUp") {
+    event.preventDefault();
+    if (list.hidden) ask();
+    else mark(event.key === "ArrowDown" ? at + 1 : at < 0 ? -1 : at - 1);
+  } else if (event.key === "Enter" && at >= 0) {
+    event.preventDefault();
+    location.href = list.children[at].dataset.href;
+  } else if (event.key === "Escape") {
+    close();
+  }
+});
+box.addEventListener("blur", () => setTimeout(close, 150));
+list.addEventListener("pointerdown", (event) => {
+  const hit = event.target.closest("li");
+  if (hit) location.href = hit.dataset.href;
+});
+document.addEventListener("keydown", (event) => {
+  const typing = event.target.closest?.("input, textarea, select, [contenteditable]");
+  if (event.key === "/" && !typing && !event.ctrlKey && !event.metaKey && !event.altKey) {
+    event.preventDefault();
+    box.focus();
+    box.select();
+  }
+});
+if (document.body.classList.contains("front")) box.focus({ preventScroll: true });

@@ -25,6 +25,8 @@ from typing import Any
 Json = dict[str, Any]
 
 UNITS, GROUPS, SETUPS, CUES = 150, 20, 120, 600
+TIED = 5
+"""Groups that matches may tie to each other: two at a time, among so many."""
 MOST_S, MOST_MB = 5.0, 500.0
 LEVELS = (0, 5, 10, 15, 20, 25, 30, 40, 50, 60, 70, 80, 100)
 """Levels as people write them: round figures, which come back."""
@@ -141,7 +143,11 @@ def write(root: Path, seed: int) -> None:
 def _cue(chance: random.Random, number: int) -> list[object]:
     intent = chance.choice(INTENTS)
     start, end = chance.sample(LEVELS, 2)
-    groups = chance.sample(range(GROUPS), 2 if intent == "match" else chance.choice((1, 1, 2)))
+    if intent == "match":
+        family = TIED * chance.randrange(GROUPS // TIED)
+        groups = [family + place for place in chance.sample(range(TIED), 2)]
+    else:
+        groups = chance.sample(range(GROUPS), chance.choice((1, 1, 2)))
     seconds = 0 if intent in ("snap", "pixels") else chance.choice(SECONDS)
     per = CUES // SETUPS
     units = ", ".join(f"group:g{group}" for group in sorted(groups))

@@ -35,7 +35,7 @@ REACHES = st.sampled_from(["floor", "ladder", "lift", "not at all", ""])
 
 @st.composite
 def jobs(draw: st.DrawFn) -> Any:
-    """A rig of two units of one invented fixture, what they start with, and up to five stages over two days."""
+    """A rig of two units of one invented fixture, what they start with, and up to five stages."""
     fixture = draw(fixtures())
     rows = ["unit,fixture,mode,address,part,position,reach,uid"]
     for unit in (1, 2):

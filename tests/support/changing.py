@@ -1,4 +1,4 @@
-"""Strategies for fixtures with settings that are changed by slot, over RDM and at the menu, and for stages."""
+"""Strategies for fixtures whose settings are changed by slot, over RDM, at the menu; and for stages."""
 
 from __future__ import annotations
 

@@ -25,6 +25,9 @@ class Flicker:
     lamp_depth: float = 0.0
 
 
+STEADY = Flicker()
+
+
 @dataclass(frozen=True, slots=True)
 class Camera:
     """Frame rate, shutter, readout from the picture's top to its bottom, and what the sensor makes of light.
@@ -44,7 +47,7 @@ class Camera:
     transfer: str = "bt709"
     drop: float = 0.0
     jitter: float = 0.0
-    flicker: Flicker = Flicker()
+    flicker: Flicker = STEADY
 
     @property
     def open_s(self) -> float:
@@ -64,7 +67,7 @@ class Camera:
         return np.asarray(starts, dtype=np.float64)
 
 
-def exposures(light: Light, starts_s: Floats, open_s: float, flicker: Flicker = Flicker()) -> Floats:
+def exposures(light: Light, starts_s: Floats, open_s: float, flicker: Flicker = STEADY) -> Floats:
     """Give the mean light while the shutter is open, for exposures that begin at starts_s, with the lamp's
     own flicker and the other light added."""
     if flicker.lamp_depth:

@@ -1,4 +1,4 @@
-"""One case: a light with a known smoothing, what it is sent, how it is recorded, and what can be told of it."""
+"""One case: a light with a known smoothing, what it is sent, how it is recorded, what can be told of it."""
 
 from __future__ import annotations
 
@@ -18,6 +18,7 @@ from .video import Coding, encode
 from .wire import Group, Wire
 
 Floats = NDArray[np.float64]
+PLAIN = Picture()
 FLICKER_LEFT = 0.15  # of the flicker, what a pessimist expects to stay in the record after it is fitted
 METER_STEPS = 100.0  # a meter's errors are counted in percent of full
 THINNED_HZ = 1000.0  # a fast meter is judged on so many samples a second, their noise averaged
@@ -54,7 +55,7 @@ class Case:
     seconds: float
     arguments: tuple[str, ...]
     latency_s: float = 0.0
-    picture: Picture = Picture()
+    picture: Picture = PLAIN
     camera: Camera | None = None
     coding: Coding | None = None
     meter: Meter | None = None
@@ -91,7 +92,9 @@ class Case:
         times_s, levels = self._packets()
         first, late_s = self.groups[0].first, times_s + self.latency_s
         length_s = self.packets * self.wire.heard_period_s
-        return respond(self.method, length_s, late_s, levels, first), respond("none", 0.0, late_s, levels, first)
+        return respond(self.method, length_s, late_s, levels, first), respond(
+            "none", 0.0, late_s, levels, first
+        )
 
     @cached_property
     def told(self) -> Told:
@@ -125,7 +128,11 @@ class Case:
         assert meter is not None
         rate_hz = min(meter.rate_hz, THINNED_HZ)
         noise = METER_STEPS * meter.noise * np.sqrt(rate_hz / meter.rate_hz)
-        flicker = FLICKER_LEFT * METER_STEPS * (meter.flicker.lamp_depth + meter.flicker.other * meter.flicker.other_depth)
+        flicker = (
+            FLICKER_LEFT
+            * METER_STEPS
+            * (meter.flicker.lamp_depth + meter.flicker.other * meter.flicker.other_depth)
+        )
 
         def code(light: Floats, gain: float) -> Floats:
             return METER_STEPS * np.minimum(gain * (light + meter.flicker.other), meter.rail)
@@ -165,7 +172,7 @@ class Case:
             code=code,
             clipped=bool(camera.gain * (1.0 + other) + camera.black > 1.0),
             large=float(np.hypot(np.hypot(coding.error, 0.4), flicker)),
-            small=float(grain / np.sqrt(pixels) + 0.05),
+            small=float(np.hypot(grain / np.sqrt(pixels), 0.3 * coding.error) + 0.05),
         )
 
     def _packets(self) -> tuple[Floats, Floats]:
@@ -194,4 +201,3 @@ def _left(flicker: Flicker, open_s: float) -> float:
     """The amplitude of the flicker that an exposure lets through, as a share of full light."""
     through = abs(np.sinc(flicker.hz * open_s))
     return float(through * (flicker.other * flicker.other_depth + flicker.lamp_depth))
-

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TypeVar
+
 import numpy as np
 
 from .camera import Camera, Flicker
@@ -10,6 +12,8 @@ from .meter import Meter
 from .picture import Box, Picture
 from .video import CODINGS
 from .wire import Group, Step, Wire
+
+Key = TypeVar("Key")
 
 METHODS = {"none": 0.14, "average": 0.28, "interpolate": 0.15, "lag": 0.16, "limit": 0.13, "restart": 0.14}
 REFRESH_HZ = (30.0, 40.0, 44.0)
@@ -31,7 +35,9 @@ def one_case(seed: int, number: int) -> Case:
     method = _pick(rng, METHODS)
     packets = _length(rng, method)
     desk_hz = float(rng.choice(REFRESH_HZ))
-    gateway_hz = float(rng.choice([hz for hz in REFRESH_HZ if hz != desk_hz])) if rng.random() < 0.15 else None
+    gateway_hz = (
+        float(rng.choice([hz for hz in REFRESH_HZ if hz != desk_hz])) if rng.random() < 0.15 else None
+    )
     # no clock is exact
     wire = Wire(
         desk_hz * float(1 + rng.normal(0, 3e-4)),
@@ -53,7 +59,7 @@ def one_case(seed: int, number: int) -> Case:
     coding = CODINGS[str(rng.choice(list(CODINGS), p=[0.4, 0.15, 0.1, 0.15, 0.1, 0.1]))]
     camera = _camera(rng, flicker)
     picture, places = _picture(rng, coding.codec == "mjpeg" or rng.random() < 0.1)
-    said += ["--shutter", f"{camera.shutter_deg:g}", "--transfer", camera.transfer, *places]
+    said += [*places, *_told_of_camera(rng, camera, picture.full_range)]
     latency_s = float(rng.uniform(0, 0.015))
     return Case(
         name, number, method, packets, wire, groups, seconds, tuple(said), latency_s, picture, camera, coding
@@ -71,7 +77,12 @@ def events(rng: np.random.Generator, program: str, tail_s: float) -> tuple[tuple
     down = tuple(Step(step * stride_s, (3 - step) / 4) for step in range(4))
     fade_s = float(rng.choice([0.6, 0.8, 1.0]))
     full = [("snap", (Step(0.0, 1.0),)), ("snap", (Step(0.0, 0.0),))]
-    half = [("snap", (Step(0.0, 0.5),)), ("snap", (Step(0.0, 1.0),)), ("snap", (Step(0.0, 0.5),)), ("snap", (Step(0.0, 0.0),))]
+    half = [
+        ("snap", (Step(0.0, 0.5),)),
+        ("snap", (Step(0.0, 1.0),)),
+        ("snap", (Step(0.0, 0.5),)),
+        ("snap", (Step(0.0, 0.0),)),
+    ]
     stairs = [("staircase", up), ("staircase", down)]
     fades = [("fade", (Step(0.0, 1.0, fade_s),)), ("fade", (Step(0.0, 0.0, fade_s),))]
     moves = {
@@ -137,6 +148,16 @@ def _camera(rng: np.random.Generator, flicker: Flicker) -> Camera:
     )
 
 
+def _told_of_camera(rng: np.random.Generator, camera: Camera, full_range: bool) -> list[str]:
+    """What a user knows of the camera: mostly the shutter, the curve where it matters, seldom the readout."""
+    said = ["--shutter", f"{camera.shutter_deg:g}"] if rng.random() < 0.7 or camera.fps < 48 else []
+    if camera.transfer != ("srgb" if full_range else "bt709") or rng.random() < 0.3:
+        said += ["--transfer", camera.transfer]
+    if camera.readout_s and rng.random() < 0.5:
+        said += ["--readout-s", f"{camera.readout_s:.4g}"]
+    return said
+
+
 def _picture(rng: np.random.Generator, full_range: bool) -> tuple[Picture, list[str]]:
     """A light of a third to half of the picture, perhaps with a reference light beside it."""
     width, height = SIZES[int(rng.integers(len(SIZES)))]
@@ -148,15 +169,20 @@ def _picture(rng: np.random.Generator, full_range: bool) -> tuple[Picture, list[
         reference = (int(width * 0.58), y + int(h * 0.1), int(width * 0.3), int(h * 0.8))
         said = ["--reference", _inner(reference)]
     shape = "panel" if rng.random() < 0.5 else "disc"
+    box = (x, y, w, h)
     if reference is not None or rng.random() < 0.7:
-        said += ["--box", _inner((x, y, w, h))]
-    return Picture(width, height, (x, y, w, h), reference, shape, full_range), said
+        said += ["--box", _inner(box) if rng.random() < 0.7 else _text(box)]
+    return Picture(width, height, box, reference, shape, full_range), said
 
 
 def _inner(box: Box) -> str:
     """The middle of a box as a person would mark it, well inside the light."""
     x, y, w, h = box
-    return f"{x + w // 4},{y + h // 4},{w // 2},{h // 2}"
+    return _text((x + w // 4, y + h // 4, w // 2, h // 2))
+
+
+def _text(box: Box) -> str:
+    return ",".join(str(number) for number in box)
 
 
 def _meter(rng: np.random.Generator, flicker: Flicker) -> Meter:
@@ -171,7 +197,6 @@ def _meter(rng: np.random.Generator, flicker: Flicker) -> Meter:
     )
 
 
-def _pick(rng: np.random.Generator, shares: dict) -> object:
-    keys = list(shares)
-    weights = np.array([shares[key] for key in keys])
-    return keys[int(rng.choice(len(keys), p=weights / weights.sum()))]
+def _pick(rng: np.random.Generator, shares: dict[Key, float]) -> Key:
+    weights = np.array(list(shares.values()))
+    return list(shares)[int(rng.choice(len(weights), p=weights / weights.sum()))]

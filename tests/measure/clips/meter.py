@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from .camera import Flicker
+from .camera import STEADY, Flicker
 from .light import Light
 
 Floats = NDArray[np.float64]
@@ -26,7 +26,7 @@ class Meter:
     noise: float = 0.005
     rail: float = np.inf
     sent_full: float | None = None
-    flicker: Flicker = Flicker()
+    flicker: Flicker = STEADY
 
     def samples(self, light: Light, seconds: float, seed: int) -> tuple[Floats, Floats]:
         """Give times (s) and readings of a light over `seconds`."""

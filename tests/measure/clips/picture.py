@@ -44,7 +44,9 @@ class Picture:
         x = (np.arange(w) + 0.5 - w / 2) / (w / 2)
         y = (np.arange(h) + 0.5 - h / 2) / (h / 2)
         radius = np.hypot(x[None, :], y[:, None])
-        return np.asarray(np.clip((1.0 - radius) / 0.15, 0.0, 1.0) * (1.0 - 0.15 * np.minimum(radius, 1.0) ** 2))
+        return np.asarray(
+            np.clip((1.0 - radius) / 0.15, 0.0, 1.0) * (1.0 - 0.15 * np.minimum(radius, 1.0) ** 2)
+        )
 
 
 @dataclass(frozen=True, slots=True)

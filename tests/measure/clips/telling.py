@@ -58,7 +58,9 @@ class Record:
     def seen(self, light: Light, starts_s: Floats, delays_s: Floats, gain: float) -> Floats:
         """Give what is written for a light, for exposures that begin at starts_s, any shape."""
         begin = starts_s[..., None] + delays_s
-        return self.code((light.integral(begin + self.open_s) - light.integral(begin)) / self.open_s, gain).mean(-1)
+        return self.code(
+            (light.integral(begin + self.open_s) - light.integral(begin)) / self.open_s, gain
+        ).mean(-1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,17 +145,20 @@ class _Problem:
     """The truth's record, cut into groups, and the distance of rivals from it in steps of the code."""
 
     def __init__(self, method: str, packets: float, wire: Wire, groups: Sequence[Group], record: Record):
-        self.wire, self.record, self.known = wire, record, {}
+        self.wire, self.record, self.packets = wire, record, packets
+        self.known: dict[tuple[str, float], float] = {}
         self.parts: list[_Part] = []
         tail_s = packets * wire.heard_period_s
         for group in groups:
             self.parts.append(_Part(method, packets, wire, group, record, tail_s))
 
     def distance(self, method: str, packets: float) -> float:
-        """Give the least distance of a rival, in steps of the code; past FAR it is only known to be that far."""
+        """Give the least distance of a rival, in steps of the code; past FAR, only that it is past."""
         key = (method, round(packets, 9))
         if key not in self.known:
-            gains = GAINS if self.record.clipped else (1.0,)
+            gains: tuple[float, ...] = (1.0,)
+            if self.record.clipped:  # a longer line to a higher level has the same slope
+                gains = (*GAINS, packets / self.packets) if packets and self.packets else GAINS
             self.known[key] = min(self._at_gain(method, packets, gain) for gain in gains)
         return float(self.known[key])
 
@@ -200,14 +205,15 @@ class _Part:
         else:
             late = np.linspace(-1.5, 1.5, 25) * period_s
         width_s = float(late[1] - late[0])
-        for _ in range(3):
+        least, far = np.inf, 4 * (FAR * self.record.large) ** 2
+        for _ in range(6):
             squares = self.squares(method, packets, gain, late, light)
-            if squares.min() > 4 * (FAR * self.record.large) ** 2:
+            least = min(float(squares.min()), least)
+            if least > far or least < (0.1 * self.record.small) ** 2:
                 break
-            best = late[int(np.argmin(squares))]
-            late = best + np.linspace(-width_s, width_s, 9)
+            late = late[int(np.argmin(squares))] + np.linspace(-width_s, width_s, 9)
             width_s /= 4
-        return float(squares.min())
+        return least
 
     def squares(
         self, method: str, packets: float, gain: float, late_s: Floats, light: Light | None = None
@@ -223,10 +229,11 @@ class _Part:
 
     def _light(self, method: str, packets: float, stretch: float) -> Light:
         steps = tuple(
-            replace(step, at_s=step.at_s * stretch, seconds=step.seconds * stretch) for step in self.group.steps
+            replace(step, at_s=step.at_s * stretch, seconds=step.seconds * stretch)
+            for step in self.group.steps
         )
         times_s, levels = self.wire.packets(replace(self.group, steps=steps), self.from_s, self.to_s + 0.2)
-        return respond(method, packets * self.wire.heard_period_s, times_s, levels, self.group.first)
+        return respond(method, packets * self.wire.heard_period_s, times_s, levels, float(levels[0]))
 
     def _centroid_s(self, light: Light) -> float:
         """When a light that went straight from first to last at once would have the same integral."""

@@ -31,8 +31,12 @@ class Coding:
 CODINGS = {
     "h264": Coding("libx264", ".mp4", {"crf": "18", "preset": "superfast"}),
     "h264-coarse": Coding("libx264", ".mov", {"crf": "24", "preset": "superfast"}, error=0.6),
-    "hevc": Coding("libx265", ".mp4", {"crf": "20", "preset": "ultrafast", "x265-params": "log-level=none"}, error=0.5),
-    "vp9": Coding("libvpx-vp9", ".webm", {"crf": "20", "b": "0", "cpu-used": "8", "deadline": "realtime"}, error=0.5),
+    "hevc": Coding(
+        "libx265", ".mp4", {"crf": "20", "preset": "ultrafast", "x265-params": "log-level=none"}, error=0.5
+    ),
+    "vp9": Coding(
+        "libvpx-vp9", ".webm", {"crf": "20", "b": "0", "cpu-used": "8", "deadline": "realtime"}, error=0.5
+    ),
     "mjpeg": Coding("mjpeg", ".avi", {"qmin": "2", "qmax": "4"}),
     "ffv1": Coding("ffv1", ".mkv", {}, error=0.05),
 }

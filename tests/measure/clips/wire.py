@@ -56,7 +56,7 @@ class Group:
 
 @dataclass(frozen=True, slots=True)
 class Wire:
-    """The road of the packets: the desk's rate and phase, a gateway's if there is one, the bits of a level."""
+    """The road of the packets: the desk's rate and phase, perhaps a gateway's, a level's bits."""
 
     desk_hz: float
     desk_phase_s: float
@@ -76,7 +76,9 @@ class Wire:
 
     def packets(self, group: Group, from_s: float, to_s: float) -> tuple[Floats, Floats]:
         """Give the times (s) and levels (0 to 1, quantized) of the packets heard from from_s to to_s."""
-        heard_s = _ticks(self.heard_hz, self.gateway_phase_s if self.gateway_hz else self.desk_phase_s, from_s, to_s)
+        heard_s = _ticks(
+            self.heard_hz, self.gateway_phase_s if self.gateway_hz else self.desk_phase_s, from_s, to_s
+        )
         made_s = heard_s
         if self.gateway_hz:  # the gateway repeats the newest packet that it has
             number = np.floor((heard_s - self.desk_phase_s) * self.desk_hz + 1e-9)

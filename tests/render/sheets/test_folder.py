@@ -121,29 +121,62 @@ def test_a_csv_holds_every_unit_and_computes_nothing(files):
     rows = list(csv.DictReader(io.StringIO(files["by-position.csv"], newline="")))
     assert [row["Unit"] for row in rows] == ["2", "3", "10", "4"]
     assert rows[0]["Note"] == "'" + EVIL
-    assert rows[0]["Addresses"] == "1/11-13"
+    assert [rows[0][key] for key in ("Universe", "Address", "Slots")] == ["1", "11", "3"]
     assert rows[0]["Smoothing changed by"] == "slot, RDM (if it passes), by hand: menu"
     assert rows[0]["Findings"] or rows[1]["Findings"], "they overlap"
+
+
+def test_no_cell_of_the_programs_own_stands_in_a_form_that_a_spreadsheet_takes_for_a_date(files):
+    """1/11, 1-9 and 1, 2 become dates or other numbers there (common practice, no source)."""
+    dated = re.compile(r"\d{1,4}( ?[-/.,] ?\d{1,4}){1,2}")
+    for name, text in files.items():
+        if name.endswith(".csv"):
+            rows = list(csv.reader(io.StringIO(text, newline="")))
+            assert len(rows) > 1
+            assert [cell for row in rows for cell in row if dated.fullmatch(cell)] == [], name
+
+
+def test_a_control_card_of_a_mode_that_can_flash_says_so():
+    """The caution stands on the card where the strobe has a slot, and where a range of another slot is one."""
+    plain = {"maker": "Invented", "model": "Wash", "modes": [{"name": "Basic", "footprint": 2}]}
+    reset = {"parameter": "control", "slots": [2], "ranges": [{"from": 0, "to": 255, "hazard": "reset"}]}
+    reset["ranges"][0]["meaning"] = "Reset"
+    split = [
+        {"from": 0, "to": 127, "meaning": "Dimmer"},
+        {"from": 128, "to": 255, "meaning": "Strobe", "parameter": "strobe"},
+    ]
+    told = []
+    for first in (
+        {"parameter": "dimmer", "slots": [1]},
+        {"parameter": "strobe", "slots": [1]},
+        {"parameter": "dimmer", "slots": [1], "ranges": split},
+    ):
+        plain["modes"][0]["parameters"] = [first, reset]
+        patch = "unit,fixture,mode,address\n1,Wash,Basic,1/1\n"
+        text = sheets(rig_of({"fixtures": [plain], "patch": patch}))["control-cards.html"].decode()
+        told.append("flashes can set off seizures" in text)
+    assert told == [False, True, True]
 
 
 def test_a_control_card_has_the_value_the_hold_and_what_comes_after(files):
     rows = list(csv.DictReader(io.StringIO(files["control-cards.csv"], newline="")))
     told = [
-        [row[key] for key in ("Slots", "Send", "Range", "Hold", "Sets", "Afterward", "Caution")]
+        [row[key] for key in ("Slots", "Send", "From", "To", "Hold", "Sets", "Afterward", "Caution")]
         for row in rows
     ]
     assert told == [
-        ["3", "14", "10-19", "3 s", "smoothing: off", "4: a range that does nothing (No function)", ""],
+        ["3", "14", "10", "19", "3 s", "smoothing: off", "4: a range that does nothing (No function)", ""],
         [
             "3",
             "24",
-            "20-29",
+            "20",
+            "29",
             "not printed",
             "smoothing: short",
             "4: a range that does nothing (No function)",
             "",
         ],
-        ["3", "227", "200-255", "5 s", "", "4: a range that does nothing (No function)", "reset"],
+        ["3", "227", "200", "255", "5 s", "", "4: a range that does nothing (No function)", "reset"],
     ]
     assert "keep people and cables clear" in files["control-cards.html"]
 
@@ -156,7 +189,7 @@ def test_a_spare_is_told_the_planned_choice_else_the_factorys_and_every_way(file
     assert "7FF1:00000A01" in planned
     assert "the factory's choice" in factory
     assert "over RDM" not in factory.split("Settings")[1].split("Then check")[0], "RDM does not reach Smooth"
-    assert "Basic (3)" in factory
+    assert "Basic (3), 3 slots; over RDM: PID 0x00E0, value 3" in factory
 
 
 def test_the_spare_of_an_unknown_unit_is_one_line():

@@ -22,8 +22,10 @@ COMMANDS = (
     "repatch",
     "verify",
     "sheets",
+    "plan",
     "fade",
     "flicker",
+    "measure",
     "build",
     "serve",
 )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field, replace
 
 from modebook.intake.chart_rows import ChartRow
@@ -29,6 +30,10 @@ class Assembled:
     doubts: list[Json] = field(default_factory=list)
     readings: list[Reading] = field(default_factory=list)
     """Pointer and place of everything that was read, for the report."""
+
+
+_MAY_BE_ROW = re.compile(r"^\W*\d{1,3}\b|\b\d{1,3}\s*(?:[-–—…]|\.\.+)\s*\d{2,3}\b(?!\s*[%°])")
+"""Text inside a chart that may be a row of it: it begins with a number, or has a stretch of values."""
 
 
 def assemble(source: Source, source_key: str) -> Assembled:
@@ -88,7 +93,7 @@ def _modes_of(chart: Chart, gathered: Gathered, settings: Settings) -> list[Draf
         for why in chart.why:
             mode.unsure.append(Unsure(why, place=chart.place))
         for text, place in chart.stray:
-            if any(letter.isdigit() for letter in text):
+            if _MAY_BE_ROW.search(text):
                 mode.unsure.append(
                     Unsure("this text inside the chart was not understood", text, "left out", "", place)
                 )
@@ -110,7 +115,7 @@ def _named_by_sheets(charts: list[Chart]) -> None:
 def _telling(lost: list[ChartRow], rows: list[ChartRow]) -> list[ChartRow]:
     """The rows without a slot that say something: words above the first slot are the rest of the titles."""
     first = next((i for i, row in enumerate(rows) if row.has_slot), len(rows))
-    titles = [row for row in rows[:first] if not row.has_value and not any(c.isdigit() for c in row.raw)]
+    titles = [row for row in rows[:first] if not any(letter.isdigit() for letter in row.raw)]
     return [row for row in lost if not any(row is title for title in titles)]
 
 

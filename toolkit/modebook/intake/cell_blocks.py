@@ -179,7 +179,8 @@ def _keys(mode: DraftMode) -> None:
         labels: dict[str, DraftParameter] = {}
         for parameter in members:
             same = labels.get(fold(parameter.label))
-            if same is not None and not (same.when and parameter.when) and word != "other":
+            grouped = same is not None and same.entry.group != parameter.entry.group
+            if same is not None and not (same.when and parameter.when) and word != "other" and not grouped:
                 parameter.doubt(
                     f"slots {same.slots[0]} and {parameter.slots[0]} have the same name",
                     f"{same.entry.printed} / {parameter.entry.printed}",

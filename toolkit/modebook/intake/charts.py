@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field, replace
 
 from modebook.intake.chart_rows import BLANK, ChartRow, SlotCell
@@ -10,7 +11,7 @@ from modebook.intake.grid import Grid, Leaf, Line, Place, Source
 from modebook.intake.headers import split_sets
 from modebook.intake.headings import Footnote, ModeHead, read_footnote, read_mode_head, read_slot_head
 from modebook.intake.lexicon import SURE
-from modebook.intake.loose_rows import is_titled, looks_like_chart, loose_rows, values_of
+from modebook.intake.loose_rows import is_titled, looks_like_chart, loose_rows, title_line, values_of
 from modebook.intake.names import read_name
 from modebook.intake.rows import chart_rows
 
@@ -56,6 +57,9 @@ class Gathered:
     """All lines, whatever became of them."""
 
 
+_BULLET = re.compile(r"^[•‣◦▪●○■□▸►∙·]\s*(?=\w)")
+
+
 class Walk:
     """One pass over a source."""
 
@@ -66,6 +70,7 @@ class Walk:
         self.block_open = False
         self.lines: list[Line] = []
         self.function = ""
+        self.plans: dict[tuple[str, ...], Plan] = {}
 
     def over(self, source: Source) -> Gathered:
         """Gather the charts of a source, page by page."""
@@ -86,9 +91,11 @@ class Walk:
     # Lines
 
     def _line(self, line: Line) -> None:
-        text = " ".join(line.text.split())
+        text = _BULLET.sub("", " ".join(line.text.split()))
         if not text:
             return
+        if text != line.text:
+            line = replace(line, text=text, words=line.words if line.words[:1] != ("•",) else line.words[1:])
         self.found.lines.append(line)
         note = read_footnote(text)
         if note and (self.chart is not None or self.found.charts) and not note.mark.isdigit():
@@ -97,7 +104,8 @@ class Walk:
             target.notes.append(note)
             self.found.footnotes.append(note)
             return
-        head = read_mode_head(text)
+        titles = title_line(text) or []
+        head = None if {"function", "value", "meaning"} & set(titles) else read_mode_head(text)
         if head and not (
             head.footprint is not None and not head.strong and self.lines and read_name(text).score >= SURE
         ):
@@ -202,10 +210,12 @@ class Walk:
         turned = turned_matrix(grid)
         if turned is not None:
             grid = turned
-        plan = plan_columns(grid)
+        plan = plan_columns(grid, self.plans)
         if plan is None:
             self._no_chart(grid)
             return
+        if plan.is_chart and plan.titled:
+            self.plans.setdefault(plan.titles, plan)
         for index in plan.above:
             self._above(grid, index)
         rows = chart_rows(grid, plan)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from modebook.intake.column_roles import matrix_columns, roles_of
 from modebook.intake.column_stats import Stats, ends_of, stats_of, texts_of
@@ -44,8 +44,11 @@ class Plan:
         )
 
 
-def plan_columns(grid: Grid) -> Plan | None:
-    """What the columns hold; None where the grid is no part of a chart."""
+def plan_columns(grid: Grid, known: dict[tuple[str, ...], Plan] | None = None) -> Plan | None:
+    """What the columns hold; None where the grid is no part of a chart.
+
+    `known`: plans by their titles. A table that repeats the titles of one before it holds the same.
+    """
     header = find_header(grid)
     if header is None:
         return _untitled(grid)
@@ -58,6 +61,9 @@ def plan_columns(grid: Grid) -> Plan | None:
     above = [i for i in range(index) if any(texts_of(grid.rows[i]))]
     stats = [stats_of([row[c] for row in body if c < len(row)]) for c in range(width)]
     titles = [_title(upper, lower, c) for c in range(width)]
+    before = (known or {}).get(tuple(titles))
+    if before is not None:
+        return replace(before, first=first, above=above)
     strange = sum(title_roles(title)[:1] == ("foreign",) for title in titles)
     roles = roles_of(titles, stats)
     _ends(roles, body, width)

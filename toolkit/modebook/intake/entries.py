@@ -9,9 +9,11 @@ from modebook.intake.chart_rows import ChartRow, SlotCell
 from modebook.intake.conditions import read_conditions
 from modebook.intake.folding import fold
 from modebook.intake.grid import Place
+from modebook.intake.lexicon import phrases
 from modebook.intake.loose_rows import values_of
 from modebook.intake.values import ELISIONS, Values
 
+_OVER_ALL = frozenset({"master", "all", "global", "general", "allgemein", "generale"})
 _TOPS = (255, 65535, 16777215)
 
 
@@ -55,8 +57,8 @@ class Entry:
 
 def build_entries(rows: list[ChartRow]) -> tuple[list[Entry], list[ChartRow]]:
     """The entries of one chart, in order, and the rows that belong to none."""
-    rows = [row for row in rows if not row.whole]
     _carry_groups(rows)
+    rows = [row for row in rows if not row.whole]
     only_function = not any(row.meaning for row in rows if row.has_value or row.has_slot)
     groups, lost = _floating(rows) if _is_floating(rows) else _sequential(rows)
     return [_entry(group, only_function) for group in groups], lost
@@ -64,7 +66,12 @@ def build_entries(rows: list[ChartRow]) -> tuple[list[Entry], list[ChartRow]]:
 
 def _carry_groups(rows: list[ChartRow]) -> None:
     current = ""
+    words = phrases("marks", "cell") | _OVER_ALL
     for row in rows:
+        if row.whole:
+            # A line over the table: `Head 1` rules what stands below it, any other heading ends that.
+            told = fold(re.sub(r"\d+", " ", row.whole)).split()
+            current = row.whole if told and set(told) <= words else ""
         if row.group:
             current = row.group
         row.group = current

@@ -143,6 +143,12 @@ def split_sets(grid: Grid) -> list[Grid]:
     )
     firsts: list[str | None] = [(title_roles(text) or (None,))[0] for text in texts_of(row)]
     texts = [text.casefold() for text in texts_of(row)]
+    width = len(texts)
+    for sets in (4, 3, 2):
+        # The same titles over and over: `CH | DMX | Name | CH | DMX | Name`.
+        size = width // sets
+        if size >= 2 and width == size * sets and all(texts) and texts == texts[:size] * sets:
+            return _cut(grid, [slice(at, at + size) for at in range(0, width, size)])
     slot_columns = [
         index
         for index, role in enumerate(firsts)
@@ -158,6 +164,11 @@ def split_sets(grid: Grid) -> list[Grid]:
         return [grid]
     if slot_columns[0] != 0 and any(firsts[: slot_columns[0]]):
         return [grid]
+    return _cut(grid, parts)
+
+
+def _cut(grid: Grid, parts: list[slice]) -> list[Grid]:
+    """The columns of each part as a grid of its own."""
     made: list[Grid] = []
     for part in parts:
         rows = []

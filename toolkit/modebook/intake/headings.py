@@ -112,6 +112,11 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
         if shorter == told:
             shorter = re.sub(r"\s*[,:–-]\s*" + re.escape(footprint[0]) + r"\s*$", "", told)
         told = shorter
+    told = (
+        re.sub(rf"[(\[]\s*(?:\d+\s*[-–]?\s*{_SLOTS}\s*)?{_MODE}\s*[)\]]?", " ", told)
+        if ":" not in told
+        else told
+    )
     told = re.sub(
         r"^\W*(?:dmx\s+)?(?:chart|table|tabelle|tableau|tabla|tabella|protocol|protokoll|protocole|protocolo|protocollo|dmx|layout)\b\s*[:–-]?\s*(?=\S)",
         "",

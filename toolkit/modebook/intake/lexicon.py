@@ -117,9 +117,13 @@ def shortened(text: str) -> Found | None:
     words = set()
     for phrase, (word, score) in synonyms().items():
         parts = phrase.split()
-        if score >= SURE and len(parts) == len(pieces) and all(
-            part.startswith(form) if cut else part == form
-            for part, (form, cut) in zip(parts, pieces, strict=True)
+        if (
+            score >= SURE
+            and len(parts) == len(pieces)
+            and all(
+                part.startswith(form) if cut else part == form
+                for part, (form, cut) in zip(parts, pieces, strict=True)
+            )
         ):
             words.add(word)
     return Found(words.pop(), _INFLECTED, text) if len(words) == 1 else None

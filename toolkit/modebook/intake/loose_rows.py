@@ -7,6 +7,8 @@ from dataclasses import dataclass, field
 
 from modebook.intake.chart_rows import BLANK, ChartRow, SlotCell, read_slot_cell
 from modebook.intake.grid import Line
+from modebook.intake.headings import read_mode_head
+from modebook.intake.inline_rows import rows_behind
 from modebook.intake.lexicon import SURE
 from modebook.intake.names import read_name
 from modebook.intake.titles import title_roles
@@ -65,7 +67,10 @@ def _title_words(words: list[str], lengths: tuple[int, ...]) -> list[str] | None
     at = 0
     while at < len(words):
         for length in lengths:
-            known = title_roles(" ".join(words[at : at + length])) if at + length <= len(words) else ()
+            phrase = " ".join(words[at : at + length])
+            known = title_roles(phrase) if at + length <= len(words) else ()
+            if not known and at + length <= len(words) and length < 4 and _is_mode(phrase):
+                known = ("slot",)
             if known:
                 roles.append(known[0])
                 at += length
@@ -73,6 +78,12 @@ def _title_words(words: list[str], lengths: tuple[int, ...]) -> list[str] | None
         else:
             return None
     return roles
+
+
+def _is_mode(phrase: str) -> bool:
+    """Whether a title is a mode's, such as `6CH`: under it stand its slots."""
+    head = read_mode_head(phrase)
+    return head is not None and head.footprint is not None and len(re.findall(r"\d+", phrase)) == 1
 
 
 def is_titled(lines: list[Line]) -> bool:
@@ -98,8 +109,9 @@ def loose_rows(lines: list[Line]) -> tuple[list[ChartRow], list[Line]]:
         if row is None:
             left.append(line)
             continue
-        trail.follow(row)
-        rows.append(row)
+        for piece in rows_behind(row):
+            trail.follow(piece)
+            rows.append(piece)
     return rows, left
 
 

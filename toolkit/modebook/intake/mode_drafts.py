@@ -10,8 +10,8 @@ from modebook.intake.conditions import ReadCondition, half_a_condition, name_of,
 from modebook.intake.drafts import DraftMode, DraftParameter, Json, Unsure
 from modebook.intake.entries import Entry
 from modebook.intake.footnotes import Footnotes
-from modebook.intake.ranges import fill_ranges
 from modebook.intake.naming import confirm_name
+from modebook.intake.ranges import fill_ranges
 from modebook.intake.setting_ranges import Settings, in_order
 from modebook.words.parameters import PARAMETERS
 

@@ -58,6 +58,8 @@ def _known_or_doubt(parameter: DraftParameter, name: Name, *, from_text: bool = 
         parameter.doubt("the name is not in the list of synonyms", name.label, "other")
         return
     parameter.word = name.word
+    if name.number is not None and name.label[:1].isdigit() and name.number != parameter.slots[0]:
+        parameter.doubt("the number before the name may be another mode's slot", name.label, name.word)
     if not name.sure:
         parameter.doubt(
             f"the name may mean {name.word}; that is not sure (score {name.score:.2f})", name.label, name.word
@@ -103,8 +105,8 @@ def _shared_head(texts: list[str]) -> tuple[Name | None, bool]:
 
 def confirm_name(parameter: DraftParameter, words: Sequence[str]) -> None:
     """Take back the doubt about a likely word where the ranges say the same: a reset, a hold or a setting
-    in `Function`, gobos in a slot that may be a gobo wheel. `words`: those of the whole mode; one pan beside one
-    tilt is a pair.
+    in `Function`, gobos in a slot that may be a gobo wheel. `words`: those of the whole mode; one pan
+    beside one tilt is a pair.
     """
     if parameter.name.word is None or parameter.name.score < _LIKELY:
         return

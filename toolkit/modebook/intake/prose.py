@@ -1,4 +1,4 @@
-"""Reads slots out of sentences: slot, name, values. Sentences that fit together like a chart are read as one."""
+"""Reads slots out of sentences: slot, name, values. Sentences that fit together count as a chart."""
 
 from __future__ import annotations
 
@@ -24,6 +24,27 @@ _RANGE = re.compile(
 )
 _END = re.compile(r"[.;]\s*$")
 _MOST_WORDS = 6
+_ARTICLES = frozenset(
+    (
+        "the",
+        "a",
+        "an",
+        "der",
+        "die",
+        "das",
+        "den",
+        "dem",
+        "le",
+        "la",
+        "les",
+        "el",
+        "los",
+        "las",
+        "il",
+        "lo",
+        "i",
+    )
+)
 
 
 def modes_of_prose(lines: list[Line], settings: Settings) -> list[DraftMode]:
@@ -71,12 +92,18 @@ def _slot_rows(numbers: tuple[int, ...], name: str, text: str, place: Place) -> 
     told = _END.sub("", text[:stop].split(". ")[0].strip())
     at = told.casefold().find(name.casefold())
     remark = told[at + len(name) :] if at >= 0 else ""
-    head = ChartRow(place, {0: SlotCell("slots", numbers)}, name=name, raw=_END.sub("", text.strip())[:120])
+    head = ChartRow(
+        place, {0: SlotCell("slots", numbers)}, name=_bare(name), raw=_END.sub("", text.strip())[:120]
+    )
     if remark.strip(" ,:()–-"):
         head.meaning = remark.strip(" ,:–-")
         if head.meaning.startswith("(") and head.meaning.endswith(")"):
             head.meaning = head.meaning[1:-1]
     made = [head]
+    if not ranges and re.search(r"\d{1,3}\s*(?:[-–—…]|\.\.+|to|bis|à|a)\s*\d{1,3}(?![\d%°]|\s*[%°K])", text):
+        head.why.append("values are told in this sentence, and were not understood")
+    elif ranges and any(read_values(v) for v in _left(text[stop:], ranges, stop)):
+        head.why.append("not all values of this sentence were understood")
     for index, match in enumerate(ranges):
         end = ranges[index + 1].start() if index + 1 < len(ranges) else len(text)
         meaning = text[match.end() : end].strip()
@@ -87,6 +114,23 @@ def _slot_rows(numbers: tuple[int, ...], name: str, text: str, place: Place) -> 
             meaning = meaning.removesuffix(")")
         made.append(ChartRow(place, value=match["values"], meaning=meaning, raw=match[0] + meaning))
     return made
+
+
+def _left(text: str, ranges: list[re.Match[str]], offset: int) -> list[str]:
+    """Values in a text that none of the ranges found begins with."""
+    starts = {match.start("values") - offset for match in ranges}
+    pattern = re.compile(r"(?<![\d.,°%])\d{1,3}\s*[-–—]\s*\d{1,3}(?![\d%°]|\s*[%°K])")
+    return [match[0] for match in pattern.finditer(text) if match.start() not in starts]
+
+
+def _bare(name: str) -> str:
+    """A name without the article before it and the conjunction behind it."""
+    words = name.split()
+    while len(words) > 1 and words[0].casefold() in _ARTICLES:
+        words.pop(0)
+    while len(words) > 1 and words[-1].casefold() in ("and", "und", "et", "y", "e"):
+        words.pop()
+    return " ".join(words)
 
 
 def _name(text: str) -> str | None:
@@ -100,6 +144,8 @@ def _name(text: str) -> str | None:
             known = exact(phrase)
             read = read_name(phrase)
             sure = (known is not None and known.score >= SURE) or (read.level and read.sure)
-            if sure and read.word not in ("control", "reserved") or (known and start == 0 and known.score >= SURE):
+            if (sure and read.word not in ("control", "reserved")) or (
+                known and start == 0 and known.score >= SURE
+            ):
                 return phrase
     return None

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import itertools
 import re
 from dataclasses import replace
 
@@ -11,6 +10,7 @@ from modebook.intake.columns import Plan
 from modebook.intake.folding import fold
 from modebook.intake.grid import Cell, Grid
 from modebook.intake.headings import read_slot_head
+from modebook.intake.inline_rows import rows_inside
 from modebook.intake.names import read_name
 from modebook.intake.titles import is_title_row
 from modebook.intake.values import ELISIONS, read_values
@@ -64,6 +64,8 @@ def _by_roles(cells: list[Cell], plan: Plan) -> ChartRow:
     for cell, column in zip(cells, plan.columns, strict=False):
         text, role, mode = cell.text.strip(), column.role, column.mode or 0
         if role in ("slot", "coarse", "fine"):
+            text, byte = _byte_mark(text)
+            row.bits = byte or row.bits
             read = read_slot_cell(text)
             {"slot": row.slots, "coarse": coarse, "fine": fine}[role][mode] = read
             if read.kind == "text" and text.strip() not in ELISIONS:
@@ -105,6 +107,17 @@ def _by_roles(cells: list[Cell], plan: Plan) -> ChartRow:
     return row
 
 
+_BYTE_MARK = re.compile(
+    r"(?P<slot>\d{1,3})\s*[(\[]?\s*(?P<byte>msb|lsb|coarse|fine|hi|lo)\s*[)\]]?", re.IGNORECASE
+)
+
+
+def _byte_mark(text: str) -> tuple[str, str]:
+    """A slot cell without the mark of its byte, and the mark: `2 (LSB)`."""
+    found = _BYTE_MARK.fullmatch(text)
+    return (found["slot"], found["byte"]) if found else (text, "")
+
+
 def _two(slot: SlotCell | None, coarse: SlotCell, fine: SlotCell) -> SlotCell:
     first = coarse if coarse.kind == "slots" else slot if slot is not None else coarse
     if first.kind == "slots" and fine.kind == "slots":
@@ -132,7 +145,7 @@ def _taken_apart(row: ChartRow, cells: list[Cell], plan: Plan) -> list[ChartRow]
     """A row whose cells hold several lines that are rows of their own."""
     if row.whole:
         return [row]
-    inside = _inside(row)
+    inside = rows_inside(row)
     if inside:
         return inside
     values = _lines(row.value)
@@ -194,42 +207,6 @@ def _taken_apart(row: ChartRow, cells: list[Cell], plan: Plan) -> list[ChartRow]
         piece.name = " ".join(piece.name.split())
         made.append(piece)
     return made
-
-
-_INSIDE = re.compile(r"(?<![\d.,°%])(?P<values>\d{1,5}(?:\s*(?:[-–—…]|\.\.+)\s*\d{1,5})?)\s*[:=]\s*(?=[^\s\d])")
-
-
-def _inside(row: ChartRow) -> list[ChartRow]:
-    """The rows in one cell that pairs values with words: `0-9: Open`, `10-255: Slow to fast`. Only where they
-    begin at 0 and each goes on where the one before ended, or each stands on a line of its own.
-    """
-    for key in ("value", "meaning", "name"):
-        text = getattr(row, key)
-        found = list(_INSIDE.finditer(text))
-        if not found or (key != "value" and (row.value or len(found) < 2)):
-            continue
-        values = [read_values(match["values"]) for match in found]
-        if not all(values) or values[0][0].start != 0:
-            continue
-        flat = [one[0] for one in values]
-        if not all(b.start == a.end + 1 for a, b in itertools.pairwise(flat)):
-            continue
-        before = " ".join(text[: found[0].start()].split()).strip(" :–-")
-        if before and key == "value":
-            continue
-        head = replace(row, value="", why=list(row.why))
-        setattr(head, key, before)
-        if key == "value" and len(found) == 1:
-            head.value, head.meaning = found[0]["values"], _joined(row.meaning, text[found[0].end() :].strip())
-            return [head]
-        made = [head]
-        for index, match in enumerate(found):
-            end = found[index + 1].start() if index + 1 < len(found) else len(text)
-            words = " ".join(text[match.end() : end].split()).strip(" ;,")
-            blank = dict.fromkeys(row.slots, BLANK)
-            made.append(ChartRow(row.place, blank, value=match["values"], meaning=words, raw=row.raw))
-        return made
-    return []
 
 
 def _several_slots(cells: list[Cell], plan: Plan) -> list[list[str]]:

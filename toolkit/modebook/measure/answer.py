@@ -5,24 +5,26 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 import numpy as np
+from numpy.typing import NDArray
 
 from modebook.measure.events import Scene, named, recognise
-from modebook.measure.fit import Fit, Known, Search, first_guess, fit
+from modebook.measure.fit import Fit, Known, Samples, Search, first_guess, fit
 from modebook.measure.flicker import Flicker, without_flicker
 from modebook.measure.interval import interval_of
 from modebook.measure.judgement import WORSE, Candidate, Judgement, judge
 from modebook.measure.models import METHODS, Method
 from modebook.measure.prepare import gathered, samples_of
-from modebook.measure.sending import Sending, from_changes, from_reference, from_wire, loosened, with_stairs
+from modebook.measure.reference import from_reference
+from modebook.measure.sending import Sending, from_changes, from_wire, loosened, part_of, with_stairs
 from modebook.measure.setup import Setup
 from modebook.measure.trace import Floats, Trace
 
 USUAL_HZ = 44.0
 WIDE = 1.8  # a change this much wider than its height explains may be several steps
 WIDE_OF_ONE_HEIGHT = 1.3
-STAIRS = (2, 3, 4, 5, 6, 8, 10)
+STAIRS = (2, 3, 4, 5, 6)
 FEW_TRIES = 6
-MANY_TRIES = 40
+GOOD = 1.4  # deviance per sample at which no other count of steps is tried
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +63,7 @@ def measure(trace: Trace, setup: Setup) -> Answer:
     if open_s is None:
         notes.append("the shutter was not given: fitted with the rest")
     trace = replace(trace, open_s=guess_s)
-    sending = _known_sending(trace, guess_s)
+    sending = _known_sending(trace, guess_s, period_s)
     fine = gathered(trace, period_s)
     cleaned, scene, flicker = _cleaned(fine)
     if flicker is not None:
@@ -75,11 +77,14 @@ def measure(trace: Trace, setup: Setup) -> Answer:
     return _judged(trace, setup, cleaned, scene, fits, searches, sending, flicker, notes, period_s)
 
 
-def _known_sending(trace: Trace, open_s: float) -> Sending | None:
+def _known_sending(trace: Trace, open_s: float, period_s: float) -> Sending | None:
     if trace.sent is not None:
         return from_wire(trace)
     reference = trace.reference_trace
-    return None if reference is None else from_reference(reference, open_s)
+    if reference is None:
+        return None
+    cleaned, scene, _ = _cleaned(reference)
+    return from_reference(cleaned, scene, open_s, period_s)
 
 
 def _cleaned(trace: Trace) -> tuple[Trace, Scene, Flicker | None]:
@@ -110,42 +115,32 @@ def _every_model(
 ) -> tuple[dict[Method, Fit], dict[Method, Search]]:
     samples = samples_of(trace, scene)
     open_s = trace.open_s or 0.0
-    layouts = [sending] if sending.timed else _layouts(scene, sending, known.period_s)
     before = np.array([scene.levels[change.before] for change in scene.changes])
     after = np.array([scene.levels[change.after] for change in scene.changes])
+    wide = np.zeros(0, dtype=np.intp) if sending.timed else _wide(scene)
+    halves = _halves(scene, sending, open_s)
     fits: dict[Method, Fit] = {}
     searches: dict[Method, Search] = {}
-    halves = [_halves(scene, layout, open_s) for layout in layouts]
     for method in METHODS:
         if method == "interpolate" and not counted:
             continue
-        for n, layout in enumerate(layouts):
-            search = Search(method, samples, layout, known)
-            for length_s in _lengths(method, trace, scene, layout, known, open_s):
-                first = first_guess(search, length_s, halves[n], open_s, before, after)
-                found = fit(search, first, tries=FEW_TRIES if len(layouts) > 1 else MANY_TRIES)
-                if method not in fits or found.deviance < fits[method].deviance:
-                    fits[method], searches[method] = found, search
-        if len(layouts) > 1:
-            fits[method], searches[method] = _freed(fits[method], searches[method])
+        layout = sending
+        if len(wide):
+            layout = _in_steps(method, samples, scene, sending, known, wide, trace, open_s)
+        search = Search(method, samples, layout, known)
+        for length_s in _lengths(method, trace, scene, sending, known, open_s):
+            if len(wide):
+                first = search.first(length_s, open_s, layout.start_s, 0.0)
+            else:
+                first = first_guess(search, length_s, halves, open_s, before, after)
+            found = fit(search, first)
+            if method not in fits or found.deviance < fits[method].deviance:
+                fits[method], searches[method] = found, search
     return fits, searches
 
 
-def _freed(found: Fit, search: Search) -> tuple[Fit, Search]:
-    """The fit gone on with: few steps of a staircase come when packets do, not evenly, so each is freed."""
-    loose = loosened(search.sending, found.start_s, found.span_s)
-    if loose is search.sending:
-        going_on = search.first(found.length_s, found.open_s, found.start_s, found.delay_s or 0.0)
-        for n, e in enumerate(search.spans):
-            going_on[len(going_on) - len(search.spans) + n] = found.span_s[e] * 1e3
-        return fit(search, going_on, MANY_TRIES), search
-    freed = Search(search.method, search.samples, loose, search.known)
-    first = freed.first(found.length_s, found.open_s, loose.start_s, found.delay_s or 0.0)
-    return fit(freed, first, MANY_TRIES), freed
-
-
-def _layouts(scene: Scene, sending: Sending, period_s: float) -> list[Sending]:
-    """The changes as single steps; and where some are far wider than others, these as several steps."""
+def _wide(scene: Scene) -> NDArray[np.intp]:
+    """The changes that are far wider than others: they may be several steps."""
     widths = np.array([max(change.width_s, 1e-3) for change in scene.changes])
     span = float(np.ptp(scene.levels))
     heights = np.array([abs(scene.levels[c.after] - scene.levels[c.before]) / span for c in scene.changes])
@@ -153,19 +148,83 @@ def _layouts(scene: Scene, sending: Sending, period_s: float) -> list[Sending]:
     # A limit makes higher changes wider; more than that, or wider than one of its own height, is steps.
     allowed = widths[narrow] * np.maximum(heights / heights[narrow], 1.0)
     alike = np.array([widths[np.abs(heights - height) < 0.1].min() for height in heights])
-    wide = np.flatnonzero(
+    return np.flatnonzero(
         np.where(alike < widths, widths > WIDE_OF_ONE_HEIGHT * alike, widths > WIDE * allowed)
     )
-    made: list[Sending] = [sending]
-    if not len(wide):
-        return made
-    longest = float(np.max(widths[wide]))
-    for steps in (*STAIRS, max(round(longest / period_s), 2)):
-        layout = sending
-        for e in wide:
-            layout = with_stairs(layout, int(e), steps, max(float(widths[e] - min(alike[e], allowed[e])), 1e-3))
-        made.append(layout)
-    return made
+
+
+def _in_steps(
+    method: Method,
+    samples: Samples,
+    scene: Scene,
+    sending: Sending,
+    known: Known,
+    wide: NDArray[np.intp],
+    trace: Trace,
+    open_s: float,
+) -> Sending:
+    """The changes with each wide one as the staircase or fade that this method explains it best by.
+
+    The narrow changes give the length; with that, each wide one is tried alone with several step counts.
+    """
+    before = np.array([scene.levels[change.before] for change in scene.changes])
+    after = np.array([scene.levels[change.after] for change in scene.changes])
+    narrow = np.setdiff1d(np.arange(len(scene.changes)), wide)
+    halves = _halves(scene, sending, open_s)
+    plain, places = part_of(sending, narrow)
+    inside = _between(samples, scene, narrow)
+    search = Search(method, inside, plain, known)
+    some_halves, some_before, some_after = plain.start_s.copy(), np.zeros(len(plain.start_s)), np.zeros(len(plain.start_s))
+    some_halves[places], some_before[places], some_after[places] = halves[narrow], before[narrow], after[narrow]
+    best: Fit | None = None
+    for length_s in _lengths(method, trace, scene, sending, known, open_s):
+        first = first_guess(search, length_s, some_halves, open_s, some_before, some_after)
+        found = fit(search, first, FEW_TRIES)
+        if best is None or found.deviance < best.deviance:
+            best = found
+    assert best is not None
+    layout, starts = sending, sending.start_s.copy()
+    starts[narrow] = best.start_s[places]
+    held = replace(known, length_s=best.length_s, open_s=best.open_s)
+    usual_s = float(np.median([scene.changes[e].width_s for e in narrow]))
+    chosen: dict[int, tuple[int, float, float]] = {}
+    for e in (int(number) for number in wide):
+        alone, _ = part_of(sending, np.array([e]))
+        part = _between(samples, scene, np.array([e]))
+        span_s = max(scene.changes[e].width_s - usual_s, 1e-3)
+        lowest = np.inf
+        for steps in (1, max(round(span_s / known.period_s) + 1, 2), *STAIRS):
+            if lowest < GOOD * len(part.time_s):
+                break
+            tried = alone if steps == 1 else with_stairs(alone, 0, steps, span_s)
+            one = Search(method, part, tried, held)
+            lead = np.array([halves[e] - (0.5 * span_s if steps > 1 else 0.0)])
+            first = first_guess(one, best.length_s, lead, open_s, before[[e]], after[[e]])
+            found = fit(one, first, FEW_TRIES)
+            if found.deviance < lowest - 2.0:
+                lowest = found.deviance
+                chosen[e] = (steps, float(found.start_s[0]), float(found.span_s[0]))
+    for e, (steps, start_s, span_s) in chosen.items():
+        starts[e] = start_s
+        if steps > 1:
+            layout = with_stairs(layout, e, steps, span_s)
+    return loosened(replace(layout, start_s=starts), starts, layout.span_s)
+
+
+def _between(samples: Samples, scene: Scene, events: NDArray[np.intp]) -> Samples:
+    """The samples that lie nearest to these changes."""
+    middles = np.array([0.5 * (change.from_s + change.to_s) for change in scene.changes])
+    borders = np.array(
+        [0.5 * (a.to_s + b.from_s) for a, b in zip(scene.changes[:-1], scene.changes[1:], strict=True)]
+    )
+    keep = np.isin(np.searchsorted(borders, samples.time_s), events) if len(middles) > 1 else slice(None)
+    return replace(
+        samples,
+        time_s=samples.time_s[keep],
+        level=samples.level[keep],
+        sigma=samples.sigma[keep],
+        clipped=samples.clipped[keep],
+    )
 
 
 def _lengths(
@@ -192,6 +251,12 @@ def _lengths(
         seen = max(float(np.median(widths / np.maximum(heights, 0.05))), seen)
     few = seen < 4.0 * trace.step_s
     return [seen, 0.5 * seen, 1.6 * seen] if few else [seen]
+
+
+def _left_over(best: Fit, samples: Samples) -> float:
+    seen = ~samples.clipped
+    left = (best.modeled - samples.level)[seen]
+    return float(np.sqrt(np.mean(left**2)) / max(np.ptp(samples.level), 1e-12))
 
 
 def _judged(
@@ -224,6 +289,7 @@ def _judged(
         candidates,
         timed=sending.timed,
         misfit=misfit,
+        left_over=_left_over(best, samples_of(cleaned, scene)),
         fps=trace.fps or 1.0 / trace.step_s,
         refresh_hz=1.0 / period_s,
     )

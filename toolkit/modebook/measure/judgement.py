@@ -13,7 +13,8 @@ OFF_MAY_BE = 0.75  # packets: the same, where no smoothing explains it as well
 SAME_LENGTH = 0.3  # packets
 WIDEST = 0.5  # packets, to either side; or
 WIDEST_SHARE = 0.06  # of the length
-POOR = 8.0  # deviance per sample, beyond which no model of ours is what the fixture does
+POOR = 8.0  # deviance per sample, and
+POOR_SHARE = 0.02  # of the light's range, left over by the best model: beyond both no model of ours fits
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,23 +54,25 @@ def judge(
     *,
     timed: bool,
     misfit: float,
+    left_over: float,
     fps: float | None,
     refresh_hz: float,
 ) -> Judgement:
-    """Say what the candidates leave. misfit: the best model's deviance per degree of freedom.
+    """Say what the candidates leave. misfit: the best model's deviance per degree of freedom; left_over:
+    the root mean square of what it leaves, as a share of the light's range.
 
     timed: whether the time of sending is known. fps: samples a second.
     """
     left = [method for method in METHODS if method in candidates and candidates[method].worse < WORSE]
     spread = _widest([candidates[method] for method in left])
     reach = candidates["average"].interval_packets or (0.0, float("inf"))
-    if misfit > POOR:
+    if misfit > POOR and left_over > POOR_SHARE:
         return Judgement(
             False,
             None,
             None,
             None,
-            f"no model explains the light: what is left is {misfit**0.5:.1f} times the noise",
+            f"no model explains the light: {100 * left_over:.1f} % of its range is left over",
             ("check --refresh, --shutter and the transfer curve, and that only one light is in the box",),
         )
     if "none" in left or reach[1] <= OFF_WITHIN:

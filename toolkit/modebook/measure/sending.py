@@ -1,4 +1,4 @@
-"""What was sent, as steps: from the wire (`sent`), from a second lamp without smoothing, or from the changes."""
+"""What was sent, as steps: from the wire (`sent`), from the light's own changes, or from steps given."""
 
 from __future__ import annotations
 
@@ -8,14 +8,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from modebook.measure.errors import MeasureError
-from modebook.measure.events import Scene, recognise
+from modebook.measure.events import Scene
 from modebook.measure.trace import Floats, Trace
 
 HELD_S = 0.2  # a level held for less cannot be read off the light: it is taken to lie between its neighbors
 APART_S = 0.4  # steps farther apart are events of their own, which the desk's clock need not bind
 SAME_SENT = 0.004  # of full: one step of 8 bits
 LOOSE_STEPS = 6  # a staircase of more is nearly a fade, and its steps come evenly
-CLEAR_STEP = 0.03  # of the range: a step of the reference
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +89,36 @@ def with_stairs(sending: Sending, event: int, steps: int, span_s: float) -> Send
         values=np.concatenate([sending.values[: at + 1], valued, sending.values[at + 2 :]]),
         even=False,
     )
+
+
+def part_of(sending: Sending, events: NDArray[np.intp]) -> tuple[Sending, NDArray[np.intp]]:
+    """Give some of the changes alone, each a single step between its own levels, as from_changes gives them.
+
+    The levels before and after each stay what they are; where a change left out lies between two, the
+    light is taken to jump at a time far from all samples of either. Also gives the place of each event.
+    """
+    places: list[int] = []
+    rows = [int(sending.event.searchsorted(e)) for e in events]
+    order = [rows[0]]
+    starts: list[float] = []
+    for n, row in enumerate(rows):
+        if n and not np.array_equal(sending.weights[order[-1]], sending.weights[row]):
+            starts.append(0.5 * (float(sending.start_s[events[n - 1]]) + float(sending.start_s[events[n]])))
+            order.append(row)
+        places.append(len(starts))
+        starts.append(float(sending.start_s[events[n]]))
+        order.append(row + 1)
+    count = len(starts)
+    part = Sending(
+        np.arange(count),
+        np.zeros(count),
+        np.array(starts),
+        np.zeros(count),
+        np.zeros(count, dtype=bool),
+        sending.weights[order],
+        sending.values[order],
+    )
+    return part, np.array(places)
 
 
 def loosened(sending: Sending, start_s: Floats, span_s: Floats) -> Sending:
@@ -173,65 +202,3 @@ def from_wire(trace: Trace) -> Sending:
     return from_steps(
         times_s, values, np.maximum(gaps_s, 1e-6) / np.sqrt(12.0), float(trace.time_s[-1]), float(trace.time_s[0])
     )
-
-
-def from_reference(reference: Trace, open_s: float) -> Sending:
-    """Give the steps that a lamp without smoothing shows: a level per steady stretch, a time per step.
-
-    A step within an exposure shows as a share of it, which tells its time far better than a frame.
-    Raises MeasureError where the reference shows none, or where it is not without smoothing.
-    """
-    scene = recognise(reference)
-    level, time_s = reference.level, reference.time_s
-    span = float(np.ptp(scene.levels))
-    frames = int(np.ceil(open_s / reference.step_s)) + 1
-    jump = np.abs(np.diff(level)) > max(CLEAR_STEP * span, 6.0 * float(scene.noise.max()))
-    runs = _flat_runs(jump)
-    if len(runs) < 2:
-        raise MeasureError(reference.path, "the reference light shows no step", remedy="give its box")
-    times: list[float] = []
-    values = [float(np.median(level[runs[0][0] : runs[0][1]]))]
-    doubts: list[float] = []
-    for (_, end), (begin, stop) in zip(runs[:-1], runs[1:], strict=True):
-        before, after = values[-1], float(np.median(level[begin:stop]))
-        between = level[end:begin]
-        if abs(after - before) < 0.5 * CLEAR_STEP * span:
-            continue
-        if len(between) > frames + 1:
-            raise MeasureError(
-                reference.path,
-                f"the reference light takes {len(between)} frames to change near {time_s[end]:.2f} s",
-                remedy="use a lamp without smoothing as the reference, with single steps",
-            )
-        # Exposures before the step see the old level, those after the new one, those around it a share.
-        seen = np.clip((between - before) / (after - before), 0.0, 1.0)
-        noise = float(scene.noise.max()) / abs(after - before)
-        opens = time_s[end:begin]
-        partly = (seen > 4 * noise + 0.01) & (seen < 1.0 - 4 * noise - 0.01)
-        if partly.any() and open_s > 0:
-            times.append(float(np.mean(opens[partly] + open_s * (1.0 - seen[partly]))))
-            doubts.append(max(noise * open_s / np.sqrt(partly.sum()), 1e-5))
-        else:
-            # It came between one exposure's end and the next one's beginning.
-            new = seen >= 0.5
-            first_new = float(opens[new][0]) if new.any() else float(time_s[begin])
-            last_old = float(opens[~new][-1]) if (~new).any() else float(time_s[end - 1])
-            gap = max(first_new - (last_old + open_s), 1e-5)
-            times.append(first_new - 0.5 * gap)
-            doubts.append(gap / np.sqrt(12.0))
-        values.append(after)
-    if not times:
-        raise MeasureError(reference.path, "the reference light shows no step", remedy="give its box")
-    shares = (np.array(values) - min(values)) / (max(values) - min(values))
-    # A level seen twice is one level, whatever noise makes of it.
-    held = np.diff(np.concatenate([[time_s[0]], times, [time_s[-1]]])) >= HELD_S
-    for value in shares[held]:
-        shares[np.abs(shares - value) < 0.02] = value
-    return from_steps(np.array(times), shares, np.array(doubts), float(time_s[-1]), float(time_s[0]))
-
-
-def _flat_runs(jump: NDArray[np.bool_]) -> list[tuple[int, int]]:
-    """Stretches of at least two samples without a jump between them."""
-    still = np.concatenate([[False], ~jump, [False]])
-    edges = np.flatnonzero(np.diff(still.astype(np.int8)))
-    return [(int(a), int(b) + 1) for a, b in zip(edges[::2], edges[1::2], strict=True)]

@@ -32,8 +32,8 @@ def compare_text(
         return "\n".join([*out, "They say the same, but for words, places and notes."]) + "\n"
     groups: dict[str, list[tuple[str, str, str]]] = {}
     for one in differences:
-        rows = groups.setdefault(_heading(a, b, one, pairs), [])
-        row = _row(a, b, one, differences)
+        rows = groups.setdefault(heading_of(a, b, one, pairs), [])
+        row = difference_row(a, b, one, differences)
         if row is not None:
             rows.append(row)
     for heading, rows in groups.items():
@@ -43,7 +43,7 @@ def compare_text(
     return "\n".join(out) + "\n"
 
 
-def _row(
+def difference_row(
     a: Fixture, b: Fixture, one: Difference, differences: Sequence[Difference]
 ) -> tuple[str, str, str] | None:
     """One difference; bits are told beside the slots that they come from."""
@@ -67,7 +67,7 @@ def _named(letter: str, name: str) -> str:
     )
 
 
-def _heading(a: Fixture, b: Fixture, one: Difference, pairs: Mapping[int, int]) -> str:
+def heading_of(a: Fixture, b: Fixture, one: Difference, pairs: Mapping[int, int]) -> str:
     number = mode_number(one["pointer"])
     if number is None:
         return "The fixture"

@@ -24,6 +24,7 @@ class Change:
     setting_label: str
     from_: str | None
     """None: not known what it was at."""
+    from_label: str
     to: str
     to_label: str
     by: RouteBy
@@ -145,3 +146,11 @@ class ChangeList:
 def once(bytes_: Iterable[Byte]) -> tuple[Byte, ...]:
     """Bytes without repeats, in their order (twins listen to one address)."""
     return tuple(dict.fromkeys(bytes_))
+
+
+def bytes_words(bytes_: Iterable[Byte]) -> str:
+    """Values with where they go, those of one value together: ``1/9, 1/18 at 22; 2/4 at 0``."""
+    by_value: dict[int, list[str]] = {}
+    for byte in bytes_:
+        by_value.setdefault(byte.value, []).append(f"{byte.universe}/{byte.address}")
+    return "; ".join(f"{', '.join(at)} at {value}" for value, at in by_value.items())

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
@@ -19,9 +20,13 @@ from modebook.shots.plan import Apart, Conflict, Taken, Unchosen
 from modebook.shots.routes import routes
 from modebook.shots.verdicts import Verdict
 
-SLOWEST = 16.0
+SLOWEST = 8.0
 """Times as long as a cue, beyond which a slower one is another cue."""
-HALVINGS = 6
+SLOWEST_S = 60.0
+"""Seconds that a cue may be slowed to, and twice its own length at any rate."""
+TRIALS = 6
+CLOSE = 0.03
+"""How near the least length is looked for, as a share."""
 
 
 def conflicts_of(
@@ -125,26 +130,42 @@ def _slower_told(judge: Judge, cue: Cue, fade: Fade, limit: float) -> Iterator[s
 
 
 def _slower(judge: Judge, fade: Fade, limit: float) -> float | None:
-    """The least slower cue that holds the limit, to 2 %; None where none within SLOWEST does."""
+    """A slower cue that holds the limit, near the least one; None where none within SLOWEST was found.
 
-    def holds(seconds_s: float) -> bool:
+    The stepping shrinks about as the cue grows, so each trial is where the two before it point to.
+    """
+
+    def excess(seconds_s: float) -> float:
+        """How far above the limit the cue steps, as the logarithm of a share; at most 0 where it holds."""
         try:
-            slower = replace(fade, seconds_s=seconds_s)
-            return judge.engine.ask(slower).worst_stepping_jnd <= limit * NEAR
+            stepping = judge.engine.ask(replace(fade, seconds_s=seconds_s)).worst_stepping_jnd
         except ResponseError:
-            return False
+            return math.inf
+        return math.log(max(stepping, 1e-9) / (limit * NEAR))
 
-    if judge.engine.ask(fade).worst_stepping_jnd > 2.0 * SLOWEST * limit:
-        return None  # a step shrinks about as the cue grows: none within reach would do
-    low, high = fade.seconds_s, 2.0 * fade.seconds_s
-    while high <= min(SLOWEST * fade.seconds_s, 3600.0):
-        if holds(high):
-            for _ in range(HALVINGS):
-                middle = (low * high) ** 0.5
-                low, high = (low, middle) if holds(middle) else (middle, high)
-            return high
-        low, high = high, 2.0 * high
-    return None
+    most_s = min(SLOWEST * fade.seconds_s, max(SLOWEST_S, 2.0 * fade.seconds_s))
+    now = excess(fade.seconds_s)
+    if not 0.0 < now < math.log(2.0 * most_s / fade.seconds_s):
+        return None  # it holds already, or none within reach would
+    fails, holds = (math.log(fade.seconds_s), now), (math.inf, 0.0)
+    tried = fails[0] + now
+    for _ in range(TRIALS):
+        at = min(tried, math.log(most_s))
+        found = excess(math.exp(at))
+        if found <= 0.0:
+            holds = (at, found)
+        elif at < holds[0]:
+            fails = (at, found)
+        if math.isinf(holds[0]):
+            if at >= math.log(most_s):
+                return None
+            tried = at + max(1.2 * found, 0.05)
+        elif holds[0] - fails[0] < CLOSE:
+            break
+        else:
+            share = fails[1] / max(fails[1] - holds[1], 1e-9)
+            tried = fails[0] + min(max(share, 0.25), 0.9) * (holds[0] - fails[0])
+    return None if math.isinf(holds[0]) else math.exp(holds[0])
 
 
 def _other_modes(judge: Judge, row: PatchedRow, cue: Cue, fade: Fade, limit: float) -> Iterator[str]:
@@ -211,15 +232,15 @@ def _between(judge: Judge, patched: Patched, setup: Setup, one: Taken, cue: Cue)
 
 
 def _takes_s(judge: Judge, patched: Patched, one: Taken, choice: str) -> float | None:
-    """How long the change takes on all units, by slot or over RDM; None where a hand is needed."""
-    total = 0.0
+    """How long a change takes on all units, by slot (at once) or RDM (one by one); None by hand only."""
+    by_slot, by_rdm = 0.0, 0.0
     for unit in one.units:
         some = routes(judge.reading, patched.rows[unit.casefold()])[one.setting][choice]
-        remote = [road for road in some if road.by in ("slot", "rdm")]
-        if not remote:
-            return None
-        total = max(total, remote[0].seconds) if remote[0].by == "slot" else total + remote[0].seconds
-    return total
+        slot = min((road.seconds for road in some if road.by == "slot"), default=math.inf)
+        rdm = min((road.seconds for road in some if road.by == "rdm"), default=math.inf)
+        by_slot, by_rdm = max(by_slot, slot), by_rdm + rdm
+    quickest = min(by_slot, by_rdm)
+    return quickest if math.isfinite(quickest) else None
 
 
 Gap = tuple[float, str, str]

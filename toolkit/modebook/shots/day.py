@@ -32,9 +32,7 @@ class Day:
         return {str(by): seconds for by, seconds in told.total_seconds_by_way.items()}
 
 
-def day_of(
-    reading: RigReading, plan: Plan, told: Container[tuple[str, str]] = (), first: int = 0
-) -> Day:
+def day_of(reading: RigReading, plan: Plan, told: Container[tuple[str, str]] = (), first: int = 0) -> Day:
     """A plan's change list, done on a model of each unit before it is handed out.
 
     told: what a person said that units are at (unit, setting). first: the setup from which on to tell.

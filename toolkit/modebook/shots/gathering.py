@@ -36,7 +36,7 @@ def gathered(done: Sequence[Done]) -> tuple[Change, ...]:
         key = (
             one.step,
             row.identity,
-            row.modes,
+            row.modes if route.by == "slot" else (),
             route.setting,
             one.from_,
             route.choice,
@@ -63,21 +63,22 @@ def _order(line: Change) -> tuple[object, ...]:
 
 def _line(some: Sequence[Done]) -> Change:
     first = some[0]
-    route, row = first.route, first.unit.rows[0]
-    assert row.mode is not None
+    route = first.route
+    modes = dict.fromkeys(one.unit.rows[0].mode.mode.name for one in some if one.unit.rows[0].mode)
     setting = first.unit.settings[route.setting]
-    label = next((one.label for one in setting.choices if one.key == route.choice), None)
+    labels = {choice.key: choice.label or choice.key for choice in setting.choices}
     uids = [one.route.uid or "" for one in some]
     return Change(
         step=first.step,
         units=tuple(one.unit.number for one in some),
-        fixture=row.identity or row.unit.fixture,
-        mode=row.mode.mode.name,
+        fixture=first.unit.fixture,
+        mode=", ".join(modes),
         setting=route.setting,
         setting_label=setting.label or setting.key,
         from_=first.from_,
+        from_label="not known" if first.from_ is None else labels.get(first.from_, first.from_),
         to=route.choice,
-        to_label=label or route.choice,
+        to_label=labels.get(route.choice, route.choice),
         by=route.by,
         kept=route.kept,
         seconds=route.seconds * (1 if route.by == "slot" else len(some)),
@@ -147,7 +148,7 @@ def _standing(setting: str, some: Sequence[tuple[UnitState, tuple[Byte, ...]]]) 
             returns = ""
     return Standing(
         tuple(one.number for one, _ in some),
-        unit.rows[0].identity or "",
+        unit.fixture,
         setting,
         written.label or setting,
         str(now.choice),

@@ -15,13 +15,12 @@ from modebook.response.camera import Camera
 from modebook.response.curves import LINEAR, Curve
 from modebook.response.errors import ResponseError
 from modebook.response.fade import PLAUSIBLE_PACKETS, Fade
-from modebook.response.judge import Judgement
 from modebook.response.link import Link
 from modebook.response.losses import ArrivalLog, LostAtRandom, LostInBursts
 from modebook.response.seen import Viewing
 from modebook.response.smoothing import OFF, Smoothing
 from modebook.rig.reading import PatchedRow, RigReading
-from modebook.shots.asking import Engine
+from modebook.shots.asking import Engine, Essence
 from modebook.words.parameters import PARAMETERS
 
 NEAR = 1 + 1e-9
@@ -169,7 +168,7 @@ class Judge:
             judged = [self.engine.ask(replace(fade, smoothing=one)) for one in _plausible(smoothing)]
             length = None
 
-        def over(figure: Callable[[Judgement], float]) -> tuple[float, float]:
+        def over(figure: Callable[[Essence], float]) -> tuple[float, float]:
             values = [figure(one) for one in judged]
             return min(values), max(values)
 
@@ -203,7 +202,7 @@ def _without_losses(fade: Fade, stepping: bool) -> Fade:
 
 
 def _plausible(smoothing: Smoothing) -> list[Smoothing]:
-    return [replace(smoothing, packets=n, length_s=None) for n in PLAUSIBLE_PACKETS]
+    return [replace(smoothing, packets=n, length_s=None) if n else OFF for n in PLAUSIBLE_PACKETS]
 
 
 def _emitter_bits(row: PatchedRow) -> int:

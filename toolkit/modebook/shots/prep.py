@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from modebook.rig.reading import RigReading
-from modebook.shots.change import PrepLine, Stage
+from modebook.shots.change import PrepLine, Stage, bytes_words
 from modebook.shots.route import Route
 from modebook.shots.routes import in_the_shop
 from modebook.shots.unit_state import Now, UnitState
@@ -41,7 +41,7 @@ def prepare(
         has = now.choice if now else None
         road = _shop_road(reading, unit, setting, choice)
         if has == choice:
-            found.append(_One(unit, setting, choice, has, None, "known to be so: look", ()))
+            found.append(_One(unit, setting, choice, has, None, _known(unit, setting, choice), ()))
             continue
         if road is None:
             slot = any(one.by == "slot" for one in unit.roads.get(setting, {}).get(choice, ()))
@@ -82,6 +82,13 @@ def _shop_road(reading: RigReading, unit: UnitState, setting: str, choice: str) 
     return min(lasting, key=lambda one: (one.kept != "stored", one.cost), default=None)
 
 
+def _known(unit: UnitState, setting: str, choice: str) -> str:
+    row = unit.rows[0]
+    if row.known and row.known.settings.get(setting) == choice:
+        return "so already, says rig.json: look"
+    return "so from the factory, if nobody changed it: look"
+
+
 def _waits(unit: UnitState, road: Route) -> bool:
     return any(
         unit.now[setting].choice not in choices
@@ -94,10 +101,17 @@ def _words(road: Route) -> str:
     if road.by == "rdm":
         return f"over RDM: PID {road.pid}, data {road.data}"
     if road.by == "slot":
-        sent = ", ".join(f"{byte.universe}/{byte.address} at {byte.value}" for byte in road.bytes[:4])
-        hold = "" if road.hold_s is None else f", held {road.hold_s:g} s"
-        return f"by slot: {sent}{hold}; {road.then}"
+        return _by_slot([road])
     return f"by hand: {' > '.join(road.path)}"
+
+
+def _by_slot(roads: Sequence[Route]) -> str:
+    """Like units by slot, their values together."""
+    first = roads[0]
+    needs = f"first {'; '.join(first.needs)}; " if first.needs else ""
+    hold = "" if first.hold_s is None else f", held {first.hold_s:g} s"
+    sent = bytes_words(byte for road in roads for byte in road.bytes)
+    return f"by slot: {needs}{sent}{hold}; {first.then}"
 
 
 def _lines(found: Sequence[_One]) -> Iterator[PrepLine]:
@@ -105,22 +119,24 @@ def _lines(found: Sequence[_One]) -> Iterator[PrepLine]:
     for one in found:
         row, by = one.unit.rows[0], one.road.by if one.road else None
         words = "slot" if by == "slot" else one.words
-        key = (row.identity, row.modes, one.setting, one.choice, one.from_, by, words, one.doubts)
+        key = (row.identity, one.setting, one.choice, one.from_, by, words, one.doubts)
         alike.setdefault(key, []).append(one)
     for some in sorted(alike.values(), key=lambda few: natural(few[0].unit.number)):
         first = some[0]
         row, written = first.unit.rows[0], first.unit.settings[first.setting]
-        assert row.mode is not None
+        slots = [one.road for one in some if one.road and one.road.by == "slot"]
+        by_slot = _by_slot(slots) if slots else None
+        modes = dict.fromkeys(one.unit.rows[0].mode.mode.name for one in some if one.unit.rows[0].mode)
         label = next((one.label for one in written.choices if one.key == first.choice), None)
         yield PrepLine(
             tuple(one.unit.number for one in some),
-            row.identity or row.unit.fixture,
-            row.mode.mode.name,
+            first.unit.fixture,
+            ", ".join(modes),
             first.setting,
             written.label or first.setting,
             first.choice,
             label or first.choice,
-            "; ".join(dict.fromkeys(one.words for one in some)),
+            first.words if by_slot is None else by_slot,
             first.road.by if first.road else None,
             first.from_,
             sum(one.road.seconds for one in some if one.road and one.road.by != "slot"),

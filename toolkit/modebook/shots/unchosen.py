@@ -1,4 +1,4 @@
-"""Cues on units whose smoothing cannot be chosen (none, one choice, nothing recorded); judged all the same."""
+"""Cues on units whose smoothing cannot be chosen (none, one choice, or unknown), judged all the same."""
 
 from __future__ import annotations
 

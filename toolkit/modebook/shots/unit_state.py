@@ -54,6 +54,13 @@ class UnitState:
         return made
 
     @property
+    def fixture(self) -> str:
+        """Its maker and model."""
+        reading = self.rows[0].fixture
+        assert reading is not None
+        return f"{reading.fixture.maker} {reading.fixture.model}"
+
+    @property
     def settings(self) -> dict[str, Setting]:
         """The settings of its record."""
         fixture = self.rows[0].fixture

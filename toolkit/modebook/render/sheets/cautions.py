@@ -13,6 +13,11 @@ CONTROL = (
     "this sheet alone."
 )
 
+STROBE = (
+    "This mode can flash: flashes can set off seizures and hide steps and edges. Warn everyone before any "
+    "strobe, post it at the door, and keep to local rules."
+)
+
 SPARE = (
     "Let qualified people hang, connect and disconnect it: power off, wait until it has cooled, safety bond "
     "first. It may move, strike or reset when it gets power or data: keep people clear. Local codes come "

@@ -10,10 +10,15 @@ from modebook.documents.layout import blocks
 from modebook.documents.modes import Parameter, Range
 from modebook.render.chart_rows import conditions_words, span_words
 from modebook.render.csv_guard import Cell
+from modebook.render.sheets import cautions
 from modebook.rig.gathered import units_once
 from modebook.rig.grouping import unit_ranges
 from modebook.rig.reading import PatchedRow, RigReading
 from modebook.words.ranges import HAZARDS
+
+
+FLASHING = frozenset({"strobe", "shutter", "strobe-mode", "strobe-dimmer"})
+"""Parameters that can make light flash."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +33,8 @@ class CardLine:
     """The value of each slot: ``12`` or ``48, 0``."""
     range: str
     """In the parameter's full resolution, as recorded."""
+    from_: int
+    to: int
     meaning: str
     sets: str
     hold: str
@@ -44,6 +51,7 @@ class Card:
     fixture: str
     mode: str
     units: str
+    unit_numbers: tuple[str, ...]
     standing: str
     lines: tuple[CardLine, ...]
     cautions: tuple[str, ...]
@@ -58,7 +66,8 @@ CARD_TITLES = (
     "Slots",
     "Parameter",
     "Send",
-    "Range",
+    "From",
+    "To",
     "Meaning",
     "Sets",
     "Hold",
@@ -70,17 +79,18 @@ CARD_TITLES = (
 
 
 def card_cells(card: Card) -> Iterator[tuple[Cell, ...]]:
-    """A card's rows below CARD_TITLES."""
+    """A card's rows below CARD_TITLES; no list or range stands in a form that a spreadsheet takes for a date."""
     for line in card.lines:
         yield (
             card.fixture,
             card.mode,
-            card.units,
+            "; ".join(card.unit_numbers),
             line.part,
-            line.slots,
+            line.slots.replace(",", ";"),
             line.parameter,
-            line.send,
-            line.range,
+            line.send.replace(",", ";"),
+            line.from_,
+            line.to,
             line.meaning,
             line.sets,
             line.hold,
@@ -108,16 +118,22 @@ def card_of(rows: list[PatchedRow], wanted: Mapping[str, str] | None = None) -> 
     assert first.mode is not None
     fixture, mode = first.fixture.fixture, first.mode.mode
     lines = tuple(_lines(first, wanted))
+    parameters = [placed.parameter for block in blocks(mode) for placed in block.placed]
     words = {
         hazard: HAZARDS[hazard]
-        for parameter in (placed.parameter for block in blocks(mode) for placed in block.placed)
+        for parameter in parameters
         for piece in parameter.ranges
         if (hazard := piece.hazard)
     }
+    if any(
+        FLASHING & {parameter.parameter, *(p.parameter for p in parameter.ranges)} for parameter in parameters
+    ):
+        words["strobe"] = cautions.STROBE
     return Card(
         f"{fixture.maker} {fixture.model}",
         mode.name if mode.number is None else f"{mode.name} ({mode.number})",
         unit_ranges(row.unit.number for row in rows),
+        tuple(dict.fromkeys(row.unit.number for row in rows if row.unit.number)),
         fixture.standing,
         lines,
         tuple(words.values()),
@@ -162,6 +178,8 @@ def _line(parameter: Parameter, piece: Range, slots: tuple[int, ...], part: str,
         parameter.label or parameter.name,
         sent,
         f"{piece.from_}-{piece.to}" if piece.from_ != piece.to else str(piece.from_),
+        piece.from_,
+        piece.to,
         piece.meaning,
         ", ".join(
             f"{key}: {to if isinstance(to, str) else span_words(to)}"

@@ -19,6 +19,17 @@ NO_POSITION = "no position written"
 
 
 @dataclass(frozen=True, slots=True)
+class Start:
+    """One start address of a unit; universe and address are empty where it is not patched."""
+
+    universe: int | None
+    address: int | None
+    slots: int | None
+    """How many it takes there, as far as its universes reach."""
+    part: str
+
+
+@dataclass(frozen=True, slots=True)
 class CrewLine:
     """One unit as the crew reads it; texts are as written, empty where nobody wrote any."""
 
@@ -28,6 +39,8 @@ class CrewLine:
     """Name and personality number; as written where the record lacks it, with a question mark."""
     addresses: tuple[str, ...]
     """``2/101-116`` for each start address."""
+    starts: tuple[Start, ...]
+    """The same as numbers."""
     position: str
     purpose: str
     group: str
@@ -65,6 +78,8 @@ class UniverseSheet:
     link: str
     rows: tuple[tuple[str, CrewLine], ...]
     """The stretch of slots, and whose it is."""
+    bounds: tuple[tuple[int, int], ...]
+    """The first and last slot of each of these rows."""
     free: str
     clashes: str
 
@@ -73,7 +88,6 @@ LINE_TITLES = (
     "Unit",
     "Fixture",
     "Mode",
-    "Addresses",
     "Position",
     "Purpose",
     "Group",
@@ -85,13 +99,23 @@ LINE_TITLES = (
 )
 
 
+START_TITLES = ("Universe", "Address", "Slots", "Part")
+
+
+def start_cells(line: CrewLine) -> list[tuple[Cell, ...]]:
+    """A unit's start addresses below START_TITLES, a row each, as columns of numbers.
+
+    A spreadsheet takes ``1/11`` and ``1-9`` for dates, so no cell of a CSV holds an address in that form.
+    """
+    return [(one.universe, one.address, one.slots, one.part) for one in line.starts]
+
+
 def line_cells(line: CrewLine) -> tuple[Cell, ...]:
     """A unit's cells below LINE_TITLES."""
     return (
         line.unit,
         line.fixture,
         line.mode,
-        ", ".join(line.addresses),
         line.position,
         line.purpose,
         line.group,
@@ -143,6 +167,7 @@ def by_universe(reading: RigReading, lines: dict[int, CrewLine]) -> list[Univers
             used[number],
             _link(reading, number),
             tuple((f"{one.first}-{one.last}", lines[one.row.unit.row]) for one in taken),
+            tuple((one.first, one.last) for one in taken),
             _runs(free_runs(taken)),
             _runs(clashes(taken, twins)),
         )
@@ -182,6 +207,7 @@ def _line(
         fixture=_fixture(row),
         mode=mode_words(row),
         addresses=tuple(address_words(each) for each in rows),
+        starts=tuple(_start(each) for each in rows),
         position=unit.position,
         purpose=unit.purpose,
         group=unit.group,
@@ -192,6 +218,13 @@ def _line(
         errors=severities.count(SEVERITIES[0]),
         warnings=severities.count(SEVERITIES[1]),
     )
+
+
+def _start(row: PatchedRow) -> Start:
+    address = row.unit.address
+    if address is None:
+        return Start(None, None, None, row.part)
+    return Start(address.universe, address.address, row.last - row.first + 1 if row.first else None, row.part)
 
 
 def _fixture(row: PatchedRow) -> str:

@@ -10,7 +10,15 @@ from modebook.documents.base import slug
 from modebook.render.csv_guard import csv_text
 from modebook.render.sheets import cautions
 from modebook.render.sheets.control_cards import CARD_TITLES, card_cells, control_cards
-from modebook.render.sheets.crew import LINE_TITLES, by_position, by_universe, crew_lines, line_cells
+from modebook.render.sheets.crew import (
+    LINE_TITLES,
+    START_TITLES,
+    by_position,
+    by_universe,
+    crew_lines,
+    line_cells,
+    start_cells,
+)
 from modebook.render.sheets.findings import findings_csv, findings_page
 from modebook.render.sheets.page import page
 from modebook.render.sheets.spare import spare
@@ -87,11 +95,21 @@ def sheets(reading: RigReading, spares: Sequence[str] = ()) -> dict[str, bytes]:
         ),
         "findings.html": findings_page(found, PAGES),
         "by-position.csv": csv_text(
-            LINE_TITLES, (line_cells(line) for place in places for line in place.lines)
+            (*START_TITLES, *LINE_TITLES),
+            (
+                (*start, *line_cells(line))
+                for place in places
+                for line in place.lines
+                for start in start_cells(line)
+            ),
         ),
         "by-universe.csv": csv_text(
-            ("Universe", "Slots", *LINE_TITLES),
-            ((sheet.number, slots, *line_cells(line)) for sheet in universes for slots, line in sheet.rows),
+            ("Universe", "First slot", "Last slot", *LINE_TITLES),
+            (
+                (sheet.number, *bounds, *line_cells(line))
+                for sheet in universes
+                for bounds, (_, line) in zip(sheet.bounds, sheet.rows, strict=True)
+            ),
         ),
         "control-cards.csv": csv_text(CARD_TITLES, (cells for card in cards for cells in card_cells(card))),
         "findings.csv": findings_csv(found.findings),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from modebook.documents.address import Address
 from modebook.render.csv_guard import Cell, csv_text
 from modebook.render.findings_text import sentence
 from modebook.render.sheets import cautions
@@ -21,7 +22,9 @@ CHANGE_TITLES = (
     "Fixture",
     "Mode from",
     "Mode to",
+    "Universe from",
     "Address from",
+    "Universe to",
     "Address to",
     "Slots from",
     "Slots to",
@@ -91,6 +94,11 @@ def _row(change: Change) -> tuple[Cell, ...]:
     return (change.unit, change.fixture, mode, part, change.slots_to, change.note)
 
 
+def _numbers(address: Address | None) -> tuple[int | None, int | None]:
+    """Two columns, for a spreadsheet takes ``1/11`` for a date."""
+    return (address.universe, address.address) if address else (None, None)
+
+
 def _cells(plan: Plan) -> Iterator[tuple[Cell, ...]]:
     for one in plan.changes:
         yield (
@@ -101,8 +109,8 @@ def _cells(plan: Plan) -> Iterator[tuple[Cell, ...]]:
             one.fixture,
             one.mode_from,
             one.mode_to,
-            str(one.address_from or ""),
-            str(one.address_to or ""),
+            *_numbers(one.address_from),
+            *_numbers(one.address_to),
             one.slots_from,
             one.slots_to,
             one.note,

@@ -14,6 +14,10 @@ from modebook.rig.reading import PatchedRow, RigReading
 from modebook.shelf.errors import ShelfError
 
 
+DMX_PERSONALITY_PID = "0x00E0"
+"""The PID that sets a mode by its number (ANSI E1.20, DMX_PERSONALITY; the number as in words.e120)."""
+
+
 @dataclass(frozen=True, slots=True)
 class SpareSetting:
     """One setting: what it should be at, why, and how to get there."""
@@ -31,6 +35,9 @@ class Spare:
     """The sheet of one unit."""
 
     line: CrewLine
+    footprint: int
+    mode_over_rdm: str
+    """How RDM sets the mode; empty where its number or the fixture's RDM is not known."""
     mode_note: str
     """The menu state that the mode depends on; empty where there is none."""
     menu: tuple[tuple[str, str], ...]
@@ -62,10 +69,13 @@ def spare(reading: RigReading, number: str) -> Spare:
         )
     fixture, known, unit = row.fixture.fixture, row.known, row.unit
     rdm = f"{fixture.rdm.manufacturer} {fixture.rdm.model}" if fixture.rdm else ""
+    number_of = row.mode.mode.number
     address = unit.address
     settings = tuple(_settings(row))
     return Spare(
         crew_lines(reading)[unit.row],
+        row.mode.mode.footprint,
+        f"PID {DMX_PERSONALITY_PID}, value {number_of}" if rdm and number_of is not None else "",
         row.mode.mode.given or "",
         tuple((known.menu if known else {}).items()),
         unit.firmware or (known.firmware if known and known.firmware else "") or recorded(row),

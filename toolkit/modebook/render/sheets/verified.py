@@ -81,7 +81,7 @@ def _cells(result: Verification) -> Iterator[tuple[Cell, ...]]:
             one.unit,
             one.fixture,
             one.task,
-            _over_rdm(one),
+            _RDM[one.rdm] if one.by_rdm else None,
             sentence(one.message),
             one.row,
             one.patch_row,

@@ -1,0 +1,81 @@
+"""Takes apart cells and lines that hold several ranges with their words: `0-9: Open, 10-255: Strobe`."""
+
+from __future__ import annotations
+
+import itertools
+import re
+from dataclasses import replace
+
+from modebook.intake.chart_rows import BLANK, ChartRow
+from modebook.intake.values import read_values
+
+_INSIDE = re.compile(
+    r"(?<![\d.,°%])(?P<values>\d{1,5}(?:\s*(?:[-–—…]|\.\.+)\s*\d{1,5})?)"
+    r"(?:\s*[:=]\s*|\s+)(?=[^\W\d_]{2,})(?!(?:to|bis|hasta)\b)"
+)
+
+
+def rows_inside(row: ChartRow) -> list[ChartRow]:
+    """The rows in one cell that pairs values with words: `0-9: Open`, `10-255: Slow to fast`. Only where they
+    begin at 0 and each goes on where the one before ended, or each stands on a line of its own.
+    """
+    for key in ("value", "meaning", "name"):
+        text = getattr(row, key)
+        found = list(_INSIDE.finditer(text))
+        if not found or (key != "value" and (row.value or len(found) < 2)) or read_values(text):
+            continue
+        values = [read_values(match["values"]) for match in found]
+        starts = not text[: found[0].start()].strip()
+        if not all(values) or (values[0][0].start != 0 and not (starts and len(found) == 1)):
+            continue
+        flat = [one[0] for one in values]
+        if not all(b.start == a.end + 1 for a, b in itertools.pairwise(flat)):
+            continue
+        before = " ".join(text[: found[0].start()].split()).strip(" :–-")
+        if before and key == "value":
+            continue
+        head = replace(row, value="", why=list(row.why))
+        setattr(head, key, before)
+        if key == "value" and len(found) == 1:
+            head.value, head.meaning = (
+                found[0]["values"],
+                _with(row.meaning, text[found[0].end() :].strip()),
+            )
+            return [head]
+        made = [head]
+        for index, match in enumerate(found):
+            end = found[index + 1].start() if index + 1 < len(found) else len(text)
+            words = " ".join(text[match.end() : end].split()).strip(" ;,")
+            blank = dict.fromkeys(row.slots, BLANK)
+            made.append(ChartRow(row.place, blank, value=match["values"], meaning=words, raw=row.raw))
+        return made
+    return []
+
+
+def rows_behind(row: ChartRow) -> list[ChartRow]:
+    """A row whose words go on with further ranges, as those ranges: only where each goes on where the one
+    before ended.
+    """
+    if not row.value or not row.meaning:
+        return [row]
+    text = f"{row.value} {row.meaning}"
+    found = list(_INSIDE.finditer(text))
+    values = [read_values(match["values"]) for match in found]
+    if len(found) < 2 or not all(values) or found[0].start() != 0:
+        return [row]
+    if not all(b[0].start == a[0].end + 1 for a, b in itertools.pairwise(values)):
+        return [row]
+    made: list[ChartRow] = []
+    for index, match in enumerate(found):
+        end = found[index + 1].start() if index + 1 < len(found) else len(text)
+        words = " ".join(text[match.end() : end].split()).strip(" ;,")
+        words = words.removesuffix(")") if words.count(")") > words.count("(") else words
+        piece = replace(row, value=match["values"], meaning=words, why=list(row.why) if not index else [])
+        if index:
+            piece.slots, piece.name = dict.fromkeys(row.slots, BLANK), ""
+        made.append(piece)
+    return made
+
+
+def _with(before: str, text: str) -> str:
+    return f"{before} {text}" if before and before != text else text

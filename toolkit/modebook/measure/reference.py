@@ -1,0 +1,128 @@
+"""Reads the time of sending off a second lamp without smoothing: single steps, staircases and fades."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from modebook.measure.errors import MeasureError
+from modebook.measure.events import Change, Scene
+from modebook.measure.sending import HELD_S, Sending, from_steps
+from modebook.measure.trace import Floats, Trace
+
+JUMP = 0.1  # of a change: a step of a staircase
+STEPS_MOST = 12  # more steps than that in one change are a fade
+SLOW = 4  # frames more than an exposure needs: a change that takes longer, without steps, is a fade
+FADE_DOUBT = 0.1  # packets
+SHORTEST_DOUBT_S = 1e-5
+
+
+def from_reference(reference: Trace, scene: Scene, open_s: float, period_s: float) -> Sending:
+    """Give the steps that a lamp without smoothing shows: a level per steady stretch, a time per step.
+
+    scene: what was recognised in it. A step within an exposure shows as a share of it, which tells its
+    time far better than a frame does. A fade comes in a step per packet. Raises MeasureError where the
+    lamp shows no steps.
+    """
+    times: list[float] = []
+    values: list[float] = [float(scene.levels[scene.changes[0].before])]
+    doubts: list[float] = []
+    for n, change in enumerate(scene.changes):
+        stop_s = scene.changes[n + 1].from_s if n + 1 < len(scene.changes) else float(reference.time_s[-1])
+        start_s = scene.changes[n - 1].to_s if n else float(reference.time_s[0])
+        steps = _steps(reference, scene, change, (start_s, stop_s), open_s)
+        if steps is None:
+            steps = _fade(reference, scene, change, open_s, period_s)
+        for at_s, value, doubt_s in steps:
+            times.append(max(at_s, times[-1] + 1e-6) if times else at_s)
+            values.append(value)
+            doubts.append(doubt_s)
+    if not times:
+        raise MeasureError(reference.path, "the reference light shows no step", remedy="give its box")
+    shares = (np.array(values) - min(values)) / (max(values) - min(values))
+    # A level seen twice is one level, whatever noise makes of it.
+    held = np.diff(np.concatenate([[reference.time_s[0]], times, [reference.time_s[-1]]])) >= HELD_S
+    for value in shares[held]:
+        shares[np.abs(shares - value) < 0.02] = value
+    return from_steps(
+        np.array(times), shares, np.array(doubts), float(reference.time_s[-1]), float(reference.time_s[0])
+    )
+
+
+def _steps(
+    reference: Trace, scene: Scene, change: Change, around_s: tuple[float, float], open_s: float
+) -> list[tuple[float, float, float]] | None:
+    """The steps of one change: time, level after it, doubt; None where it shows no steps."""
+    frames = int(np.ceil(open_s / reference.step_s)) + 1
+    begin_s = max(change.from_s - 4 * reference.step_s, around_s[0])
+    end_s = min(change.to_s + 4 * reference.step_s, max(around_s[1], change.to_s + reference.step_s))
+    i, j = np.searchsorted(reference.time_s, [begin_s, end_s])
+    i, j = max(int(i) - 1, 0), min(int(j) + 1, len(reference.time_s))
+    level, opens = reference.level[i:j], reference.time_s[i:j]
+    first, last = float(scene.levels[change.before]), float(scene.levels[change.after])
+    noise = float(scene.noise.max())
+    jump = np.abs(np.diff(level)) > max(JUMP * abs(last - first), 5.0 * noise)
+    runs = _runs(jump)
+    if len(runs) < 2 or len(runs) > STEPS_MOST:
+        return None
+    means = [float(np.median(level[a:b])) for a, b in runs]
+    means[0], means[-1] = first, last
+    if any(float(np.ptp(level[a:b])) > max(0.6 * JUMP * abs(last - first), 8.0 * noise) for a, b in runs):
+        return None
+    found: list[tuple[float, float, float]] = []
+    for n in range(len(runs) - 1):
+        end, begin = runs[n][1], runs[n + 1][0]
+        if begin - end > frames + 1:
+            return None
+        at_s, doubt_s = _time(level, opens, end, begin, means[n], means[n + 1], open_s, noise)
+        found.append((at_s, means[n + 1], doubt_s))
+    return found
+
+
+def _time(
+    level: Floats, opens: Floats, end: int, begin: int, before: float, after: float, open_s: float, noise: float
+) -> tuple[float, float]:
+    """When a step came, by the exposures that saw part of it, and the doubt; frames end to begin are between."""
+    seen = np.clip((level[end:begin] - before) / (after - before), 0.0, 1.0)
+    margin = 4.0 * noise / abs(after - before) + 0.02
+    partly = (seen > margin) & (seen < 1.0 - margin)
+    between = opens[end:begin]
+    if partly.any() and open_s > 0.0:
+        doubt_s = noise / abs(after - before) * open_s / float(np.sqrt(partly.sum()))
+        at_s = float(np.mean(between[partly] + open_s * (1.0 - seen[partly])))
+        return at_s, max(doubt_s, 0.02 * open_s, SHORTEST_DOUBT_S)
+    new = np.flatnonzero(seen >= 0.5)
+    first_new = float(between[new[0]]) if len(new) else float(opens[begin])
+    old = np.flatnonzero(seen < 0.5)
+    last_old = float(between[old[-1]]) if len(old) else float(opens[end - 1])
+    # It came between one exposure's end and the next one's beginning.
+    gap_s = max(first_new - (last_old + open_s), 0.0)
+    return first_new - 0.5 * gap_s, max(gap_s / float(np.sqrt(12.0)), 0.02 * open_s, SHORTEST_DOUBT_S)
+
+
+def _fade(
+    reference: Trace, scene: Scene, change: Change, open_s: float, period_s: float
+) -> list[tuple[float, float, float]]:
+    """A fade's steps, one a packet, by the straight line through its middle."""
+    first, last = float(scene.levels[change.before]), float(scene.levels[change.after])
+    i, j = np.searchsorted(reference.time_s, [change.from_s - 0.1, change.to_s + 0.1])
+    share = (reference.level[i:j] - first) / (last - first)
+    middle = (share > 0.12) & (share < 0.88)
+    at_s = reference.time_s[i:j] + 0.5 * open_s
+    if middle.sum() >= 3:
+        rate, offset = np.polyfit(at_s[middle], share[middle], 1)
+        begin_s, takes_s = float(-offset / rate), float(1.0 / rate)
+    else:
+        begin_s, takes_s = change.half_s + 0.5 * open_s - 0.5 * change.width_s, change.width_s
+    count = max(round(takes_s / period_s), 1)
+    # Stairs lie half a packet behind the line through their middles.
+    steps_s = begin_s + takes_s * (np.arange(count) + 0.5) / count
+    values = first + (last - first) * np.arange(1, count + 1) / count
+    return [(float(s), float(v), FADE_DOUBT * period_s) for s, v in zip(steps_s, values, strict=True)]
+
+
+def _runs(jump: NDArray[np.bool_]) -> list[tuple[int, int]]:
+    """Stretches of at least two samples without a jump between them."""
+    still = np.concatenate([[False], ~jump, [False]])
+    edges = np.flatnonzero(np.diff(still.astype(np.int8)))
+    return [(int(a), int(b) + 1) for a, b in zip(edges[::2], edges[1::2], strict=True)]
