@@ -25,13 +25,14 @@ CLOSED = (
     "/-/allow-debug",
     "/-/auth-token",
     "/-/create-token",
+    "/-/databases",
     "/-/logout",
     "/-/messages",
     "/-/patterns",
     "/-/permissions",
     "/-/threads",
 )
-"""Tools for people who write datasette's plugins."""
+"""Tools for people who write datasette's plugins, and what tells of the machine's folders."""
 NOWHERE = "/-/not-here"
 
 App = Callable[..., Awaitable[None]]

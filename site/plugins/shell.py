@@ -6,6 +6,7 @@ from typing import Any
 
 from datasette import Response, hookimpl
 from datasette.plugins import pm
+from datasette.utils.asgi import BadRequest
 
 from modebook.render.pages.problem import body, logged, told_of
 from modebook.render.pages.shown import shown
@@ -39,3 +40,16 @@ def handle_exception(datasette: Any, request: Any, exception: Exception) -> Any:
         return Response.html(await datasette.render_template("error.html", told, request=request), status=status)
 
     return drawn()
+
+
+@hookimpl
+def filters_from_request(request: Any, database: str, table: str, datasette: Any) -> Any:
+    """A filter on a column that the table lacks is refused: datasette would leave it out without a word."""
+
+    async def checked() -> None:
+        columns = await datasette.get_database(database).table_columns(table)
+        for name in request.args:
+            if not name.startswith("_") and name not in columns and name.partition("__")[0] not in columns:
+                raise BadRequest(f"{table} has no column {name[:60]!r}; it has {', '.join(columns)}.")
+
+    return checked

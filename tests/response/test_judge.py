@@ -6,11 +6,11 @@ import pytest
 
 from modebook.response.camera import Camera
 from modebook.response.fade import Fade, answer
-from modebook.response.judge import judge
+from modebook.response.judge import judge, judge_lateness, judge_stepping
 from modebook.response.link import Link
-from modebook.response.losses import LostAtRandom, LostNumbers
+from modebook.response.losses import LostAtRandom, LostInBursts, LostNumbers
 from modebook.response.seen import Viewing
-from modebook.response.smoothing import Smoothing, lag
+from modebook.response.smoothing import OFF, Smoothing, lag
 
 VIEWING = Viewing(100.0, 0.03)
 LOSSY = Link(30.0, losses=LostAtRandom(0.05))
@@ -68,3 +68,17 @@ def test_the_same_question_is_computed_once() -> None:
     hits = judge.cache_info().hits
     assert judge(replace(fade)) is first
     assert judge.cache_info().hits == hits + 1
+
+
+@pytest.mark.parametrize("losses", [None, LostInBursts(0.02, 2.0)])
+@pytest.mark.parametrize("smoothing", [OFF, Smoothing(packets=2), Smoothing("lag", length_s=0.1)])
+@pytest.mark.parametrize("seconds_s", [0.0, 1.5])
+def test_asked_for_alone_the_figures_are_those_of_the_whole(losses, smoothing, seconds_s):
+    """The stepping alone and the lateness alone, against the judgement that holds both."""
+    link = Link(30.0, gateway_hz=44.0, delay_s=0.004, losses=losses, slots=1)
+    fade = Fade(10.0, 45.0, seconds_s, link, bits=16, smoothing=smoothing, camera=Camera(24.0))
+    whole, late, stepping = judge(fade), judge_lateness(fade), judge_stepping(fade)
+    assert stepping.worst_stepping_jnd == whole.worst_stepping_jnd
+    assert stepping.burst_packets == whole.burst_packets
+    for name in ("added_s", "settles_s", "settles_lossy_s", "delay_s", "frames_partly_exposed"):
+        assert getattr(late, name) == getattr(whole, name)

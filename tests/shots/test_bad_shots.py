@@ -52,7 +52,7 @@ def test_each_fault_is_one_line_with_its_row(row: str, column: str, words: str) 
     (fault,) = told.faults
     assert (fault.row, fault.column) == (3, column)
     assert words in fault.why
-    assert [cue.name for setup in told.setups for cue in setup.cues][0] == "good", "the rest is read"
+    assert next(cue.name for setup in told.setups for cue in setup.cues) == "good", "the rest is read"
 
 
 def test_times_that_go_backward_are_told_and_put_in_order() -> None:

@@ -137,7 +137,7 @@ def test_no_cell_of_the_programs_own_stands_in_a_form_that_a_spreadsheet_takes_f
 
 
 def test_a_control_card_of_a_mode_that_can_flash_says_so():
-    """The caution stands on the card where the strobe has a slot, and where a range of another slot is one."""
+    """So it does where the strobe has a slot of its own, and where it is a range of another one."""
     plain = {"maker": "Invented", "model": "Wash", "modes": [{"name": "Basic", "footprint": 2}]}
     reset = {"parameter": "control", "slots": [2], "ranges": [{"from": 0, "to": 255, "hazard": "reset"}]}
     reset["ranges"][0]["meaning"] = "Reset"

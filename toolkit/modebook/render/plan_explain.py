@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 from collections.abc import Sequence
 from typing import Any
@@ -79,11 +80,18 @@ def explain_page(found: Sequence[Explained], name: str) -> str:
         for cue_, cases in one.fades:
             known = [case for case in cases if case.known][:4]
             if known:
-                svg = picture(known, "", "svg").decode()
-                sections.append(Section(f"{_cue(cue_)}, drawn", svg=svg[svg.index("<svg") :]))
+                sections.append(Section(f"{_cue(cue_)}, drawn", svg=_scaled(picture(known, "", "svg"))))
         roads = [(key, road_words(road)) for key, some in one.roads.items() for road in some]
         sections.append(Section("Roads", ("choice", "how, cost, time, keeping"), roads))
     return listing(f"{name}: why", f"setup {found[0].setup}, unit {found[0].unit}", sections, (), SAFETY)
+
+
+def _scaled(drawn: bytes) -> str:
+    """A drawing as part of a page: as wide as there is room, without the head of a file of its own."""
+    svg = drawn.decode()
+    head, rest = svg[svg.index("<svg") :].split(">", 1)
+    head = re.sub(r'\s(width|height)="[^"]*"', "", head)
+    return f'{head} style="width: 100%; height: auto">{rest}'
 
 
 def rows(one: Explained) -> list[tuple[str, ...]]:

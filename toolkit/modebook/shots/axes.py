@@ -78,7 +78,9 @@ def groups_of(reading: RigReading, shots: Shots, patched: Patched) -> list[Group
         universe = row.unit.address.universe if row.unit.address else 0
         link = reading.link(universe).model_dump_json(exclude={"about"})
         curve = (row.known.settings if row.known else {}).get("curve")
-        key = (row.identity, row.modes, link, " ".join(together.casefold().split()), curve)
+        # A unit that nobody gets to must not keep its neighbors from what a hand can change.
+        away = row.reach == "not at all"
+        key = (row.identity, row.modes, link, " ".join(together.casefold().split()), curve, away)
         found.setdefault(key, []).append(row)
     return [
         Group(

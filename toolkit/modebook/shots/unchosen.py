@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from modebook.documents.settings import Choice
+from modebook.documents.settings import Choice, Setting
 from modebook.documents.shots import Setup
 from modebook.documents.ways import is_smoothing
 from modebook.response.errors import ResponseError
@@ -75,4 +75,13 @@ def _smoothing(group: Group) -> tuple[Choice | None, bool]:
     if len(has) == 1 and len(has[0].choices) == 1:
         only = has[0].choices[0]
         return only, only.length is not None or only.measured is not None
-    return _UNKNOWN, False
+    now = _curve_now(group, has)
+    return (_UNKNOWN, False) if now is None else (now if now.length or now.measured else None, True)
+
+
+def _curve_now(group: Group, has: Sequence[Setting]) -> Choice | None:
+    """The choice in effect where the one thing that smooths is a curve, which a plan leaves as it is."""
+    if len(has) != 1 or has[0].setting == "smoothing":
+        return None
+    known = (group.row.known.settings if group.row.known else {}).get(has[0].key)
+    return next((one for one in has[0].choices if one.key == known), has[0].factory)

@@ -65,7 +65,7 @@ def turned_down(candidate: Candidate) -> str:
 def not_known(bare: Sequence[Unchosen]) -> list[str]:
     """What is not known of units that offer no choice, and what their cues come to over the usual lengths."""
     return [
-        f"cue {one.verdict.cue.name!r} on {unit_ranges(one.units)}: nothing is recorded of how they smooth; "
+        f"cue {one.verdict.cue.name!r} on {unit_ranges(one.units)}: how much they smooth is not known; "
         f"over the usual lengths it {one.verdict.why}"
         for one in bare
         if not one.known

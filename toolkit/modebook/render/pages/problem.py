@@ -28,9 +28,10 @@ def told_of(exception: Exception, tables: bool) -> tuple[int, str]:
         told = str(exception.args[0]) if exception.args else ""
         return exception.status, "There is no such page." if told in ("", "404") else told
     if isinstance(exception, DatasetteError):
+        status = 400 if exception.status == 500 else exception.status
         if exception.message_is_html:
-            return exception.status, exception.title or "This is no SQL that can be answered in time."
-        return exception.status, str(exception.message)
+            return status, exception.title or "This is no SQL that can be answered in time."
+        return status, str(exception.message)
     if isinstance(exception, sqlite3.OperationalError) and "interrupted" in str(exception):
         return 400, "The question took too long: ask for less."
     if tables and isinstance(exception, sqlite3.Error | ValueError | OverflowError):

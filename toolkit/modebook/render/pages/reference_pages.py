@@ -76,8 +76,8 @@ def words(connection: sqlite3.Connection, _place: Place, query: Query) -> Drawn:
     """The vocabulary."""
     known_only(query)
     rows = connection.execute(
-        "SELECT family, word, words.name, unit, slot_labels.name, about FROM words "
-        "LEFT JOIN slot_labels ON slot_labels.number = words.slot_label ORDER BY family, word"
+        "SELECT words.family, word, words.name, unit, slot_labels.name, about FROM words "
+        "LEFT JOIN slot_labels ON slot_labels.number = words.slot_label ORDER BY words.family, word"
     ).fetchall()
     families = tuple(
         (family, tuple(WordLine(*(value or "" for value in row[1:])) for row in some))

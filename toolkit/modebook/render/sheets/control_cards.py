@@ -16,7 +16,6 @@ from modebook.rig.grouping import unit_ranges
 from modebook.rig.reading import PatchedRow, RigReading
 from modebook.words.ranges import HAZARDS
 
-
 FLASHING = frozenset({"strobe", "shutter", "strobe-mode", "strobe-dimmer"})
 """Parameters that can make light flash."""
 
@@ -79,7 +78,7 @@ CARD_TITLES = (
 
 
 def card_cells(card: Card) -> Iterator[tuple[Cell, ...]]:
-    """A card's rows below CARD_TITLES; no list or range stands in a form that a spreadsheet takes for a date."""
+    """A card's rows below CARD_TITLES; no range or list looks like a date to a spreadsheet."""
     for line in card.lines:
         yield (
             card.fixture,
@@ -119,7 +118,7 @@ def card_of(rows: list[PatchedRow], wanted: Mapping[str, str] | None = None) -> 
     fixture, mode = first.fixture.fixture, first.mode.mode
     lines = tuple(_lines(first, wanted))
     parameters = [placed.parameter for block in blocks(mode) for placed in block.placed]
-    words = {
+    words: dict[str, str] = {
         hazard: HAZARDS[hazard]
         for parameter in parameters
         for piece in parameter.ranges

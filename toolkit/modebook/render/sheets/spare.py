@@ -13,7 +13,6 @@ from modebook.rig.firmware import recorded
 from modebook.rig.reading import PatchedRow, RigReading
 from modebook.shelf.errors import ShelfError
 
-
 DMX_PERSONALITY_PID = "0x00E0"
 """The PID that sets a mode by its number (ANSI E1.20, DMX_PERSONALITY; the number as in words.e120)."""
 

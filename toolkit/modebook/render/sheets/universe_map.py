@@ -12,6 +12,8 @@ from modebook.rig.reading import PatchedRow, RigReading
 
 COLUMNS, ROWS = 32, 16
 CELL, HIGH, LEFT, TOP = 30, 27, 34, 6
+DIGIT = 7.7
+"""Width of a digit of a unit's number in the map."""
 WIDTH, HEIGHT = LEFT + COLUMNS * CELL + 4, TOP + ROWS * HIGH + 6
 
 
@@ -148,11 +150,17 @@ def _name(one: Stretch, taken: list[Stretch]) -> str:
     same = [other for other in taken if (other.first, other.last) == (one.first, one.last)]
     words = "+".join(other.row.unit.number or "?" for other in same)
     first, last = max(_pieces(one.first, one.last), key=lambda piece: piece[1] - piece[0])
-    room = int(((last - first + 1) * CELL - 6) / 6.4)
     row, column = divmod(first - 1, COLUMNS)
-    words = words if len(words) <= room else words[: max(room - 1, 1)] + ("…" if room > 1 else "")
-    x, y = LEFT + column * CELL + 4, TOP + row * HIGH + 17
-    return f'<text class="name" x="{x}" y="{y}">{escape(words)}</text>'
+    x, y = LEFT + column * CELL, TOP + row * HIGH
+    wide = (last - first + 1) * CELL - 6
+    if len(words) * DIGIT <= wide:
+        return f'<text class="name" x="{x + 4}" y="{y + 17}">{escape(words)}</text>'
+    # Letters are of many widths: what is cut is also clipped, for a picture within the picture does that.
+    words = words[: max(int(wide / DIGIT) - 1, 1)] + ("…" if wide > CELL else "")
+    return (
+        f'<svg x="{x + 2}" y="{y}" width="{wide + 3}" height="{HIGH}">'
+        f'<text class="name" x="2" y="17">{escape(words)}</text></svg>'
+    )
 
 
 def _words(one: Stretch) -> str:

@@ -1,0 +1,93 @@
+"""Draws a measurement: trace and fit around each change, what is left below; no color needed."""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from modebook.render.extras import needs
+from modebook.render.measure_text import headline
+from modebook.shelf.errors import ShelfError
+from modebook.shelf.writing import write_whole
+
+if TYPE_CHECKING:
+    from modebook.measure.answer import Answer
+    from modebook.measure.judgement import Judgement
+
+FORMATS = (".svg", ".png", ".pdf")
+MOST = 4
+"""Repeats below each other, beyond which a drawing cannot be read."""
+
+
+def draw(answers: Sequence[Answer], judgement: Judgement, path: Path) -> None:
+    """Draw a measurement into `path` (.svg, .png, .pdf). Raises ShelfError for another ending."""
+    if path.suffix.lower() not in FORMATS:
+        raise ShelfError(
+            path, "not a kind of picture that can be drawn", remedy=f"end it in {', '.join(FORMATS)}"
+        )
+    needs("matplotlib", "plot", "draw a plot")
+    write_whole(path, picture(answers, judgement, path.suffix.lower()[1:]))
+
+
+def picture(answers: Sequence[Answer], judgement: Judgement, form: str) -> bytes:
+    """The drawing as bytes; the same answer gives the same bytes."""
+    import matplotlib as mpl
+
+    mpl.use("Agg")
+    import matplotlib.pyplot as plt
+
+    style: dict[Any, Any] = {
+        "font.size": 9,
+        "svg.hashsalt": "modebook",
+        "axes.spines.top": False,
+        "axes.spines.right": False,
+        "axes.grid": True,
+        "axes.axisbelow": True,
+        "grid.color": "0.9",
+        "svg.fonttype": "path",
+    }
+    shown = answers[:MOST]
+    with mpl.rc_context(style):
+        figure, axes = plt.subplots(
+            2 * len(shown),
+            1,
+            figsize=(9.0, 4.2 * len(shown)),
+            squeeze=False,
+            height_ratios=(3, 1) * len(shown),
+            layout="constrained",
+        )
+        for n, answer in enumerate(shown):
+            _one(axes[2 * n][0], axes[2 * n + 1][0], answer)
+        figure.suptitle(headline(answers, judgement))
+        out = io.BytesIO()
+        still: dict[str, Any] = {
+            "svg": {"Date": None},
+            "pdf": {"CreationDate": None},
+            "png": {"Software": None},
+        }
+        figure.savefig(out, format=form, dpi=130, metadata=still[form])
+        plt.close(figure)
+    return out.getvalue()
+
+
+def _one(upper: Any, lower: Any, answer: Answer) -> None:
+    import numpy as np
+
+    best = answer.best
+    span = float(np.ptp(answer.level)) or 1.0
+    least = float(answer.level.min())
+    # Between the changes nothing is fitted: the line breaks there.
+    gaps = np.flatnonzero(np.diff(answer.at_s) > 4.0 * float(np.median(np.diff(answer.at_s)))) + 1
+    at_s = np.insert(answer.at_s, gaps, np.nan)
+    fitted = np.insert(100 * (best.modeled - least) / span, gaps, np.nan)
+    upper.plot(answer.at_s, 100 * (answer.level - least) / span, "o", markersize=2, color="0.55", label="recorded")
+    upper.plot(at_s, fitted, color="black", linewidth=1.0, label=f"fit: {best.method}")
+    upper.set_ylabel("percent of full")
+    upper.legend(frameon=False, loc="upper right")
+    upper.set_title(Path(answer.trace.path).name, fontsize=10)
+    lower.plot(answer.at_s, 100 * (answer.level - best.modeled) / span, "o", markersize=1.5, color="0.3")
+    lower.axhline(0.0, color="black", linewidth=0.6)
+    lower.set_ylabel("left, %")
+    lower.set_xlabel("seconds")
