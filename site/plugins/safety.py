@@ -1,4 +1,4 @@
-"""Headers that every answer carries, and datasette's own tool pages that a published catalog has no use for."""
+"""Headers that every answer carries; datasette's tool pages, of which a catalog has no use, are shut."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ HEADERS = {
     "cross-origin-resource-policy": "same-origin",
     "permissions-policy": "camera=(), geolocation=(), microphone=()",
 }
-"""No inline script or style, no other host, no frame around a page; a page may set a stricter policy itself."""
+"""No inline script or style, no other host, no frame around a page; a page may set its own policy."""
 
 CLOSED = (
     "/-/allow-debug",

@@ -37,7 +37,9 @@ def handle_exception(datasette: Any, request: Any, exception: Exception) -> Any:
         told = body(status, message)
         if request.path.endswith(".json"):
             return Response.json(told, status=status)
-        return Response.html(await datasette.render_template("error.html", told, request=request), status=status)
+        return Response.html(
+            await datasette.render_template("error.html", told, request=request), status=status
+        )
 
     return drawn()
 

@@ -85,7 +85,10 @@ box.addEventListener("keydown", (event) => {
     event.preventDefault();
     location.href = list.children[at].dataset.href;
   } else if (event.key === "Escape") {
+    event.preventDefault();
     close();
+  } else if (event.key === "/" && !box.value) {
+    event.preventDefault();
   }
 });
 box.addEventListener("blur", () => setTimeout(close, 150));

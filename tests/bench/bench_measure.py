@@ -92,15 +92,24 @@ def recovery(numbers: list[int], seed: int, folder: Path, processes: int, failur
         took_s.append(seconds)
         if sys.stderr.isatty():
             print(f"\r{len(found)} of {len(numbers)}", end="", file=sys.stderr, flush=True)
-    lines = tally(found)
-    lines.append(f"processor time a case: {sum(took_s) / len(took_s):.2f} s, at most {max(took_s):.2f} s")
-    print("\n".join(lines), flush=True)
-    if failures:
-        wrong = [one for one in found if not one.right and one.kind != "gray"]
-        outside = [one for one in found if one.inside is False]
-        text = [*lines, "", "## Wrong", *(one.line for one in wrong)]
-        text += ["", "## Interval does not hold the true length", *(one.line for one in outside)]
-        failures.write_text("\n".join(text) + "\n", encoding="utf-8")
+        if failures:
+            write_failures(found, took_s, failures)
+    print("\n".join(told(found, took_s)), flush=True)
+
+
+def told(found: list[Score], took_s: list[float]) -> list[str]:
+    """The tally, and the time that measuring took."""
+    time_line = f"processor time a case: {sum(took_s) / len(took_s):.2f} s, at most {max(took_s):.2f} s"
+    return [*tally(found), time_line]
+
+
+def write_failures(found: list[Score], took_s: list[float], path: Path) -> None:
+    """Write the tally so far, and each case that is wrong, on a line of its own."""
+    wrong = [one for one in found if not one.right and one.kind != "gray"]
+    outside = [one for one in found if one.inside is False]
+    text = [*told(found, took_s), "", "## Wrong", *(one.line for one in wrong)]
+    text += ["", "## Interval does not hold the true length", *(one.line for one in outside)]
+    path.write_text("\n".join(text) + "\n", encoding="utf-8")
 
 
 def main() -> int:

@@ -79,8 +79,8 @@ def speed(folder: Path) -> None:
     for title, more in (("box given", ["--box", box]), ("light found", [])):
         took_s, cpu_s, memory_mb = _run(MEMORY, "measure", str(path), "--refresh", "40", "--json", *more)
         print(
-            f"  measure, {title:<12} {took_s:6.1f} s, {cpu_s:6.1f} s of processor "
-            f"(target {CLIP_MOST_S:g} s), {took_s / floor_s:.2f} times decoding; peak {memory_mb:.0f} MB (target {MEMORY_MOST_MB:g} MB)"
+            f"  measure, {title:<12} {took_s:6.1f} s, {cpu_s:6.1f} s of processor (target {CLIP_MOST_S:g} "
+            f"s), {took_s / floor_s:.2f} times decoding; peak {memory_mb:.0f} MB (target {MEMORY_MOST_MB:g})"
         )
     meter = Meter(100_000 / case.seconds, sent_full=255.0)
     trace = replace(case, name="long", camera=None, coding=None, meter=meter).write(folder)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
+import json
 from pathlib import Path
 
 import pytest
@@ -67,6 +68,37 @@ def test_an_answer_goes_on_paper_with_a_csv_beside_it(
     again = modebook(*words, "--html", str(page))
     assert again.status == 2
     assert "--overwrite" in again.err
+
+
+@pytest.mark.parametrize("there", ["page.html", "page.csv"])
+def test_one_file_that_is_there_keeps_both_from_being_written(
+    modebook: Program, tmp_path: Path, there: str
+) -> None:
+    (tmp_path / there).write_text("mine", encoding="utf-8")
+    run = modebook("audit", "ossilby-jetty", "--html", str(tmp_path / "page.html"))
+    assert run.status == 2
+    assert there in run.err
+    assert [(path.name, path.read_text(encoding="utf-8")) for path in tmp_path.iterdir()] == [(there, "mine")]
+
+
+def test_a_repatch_as_csv_has_universe_and_address_as_numbers(modebook: Program) -> None:
+    """Its rows are the changes of --json, so that no spreadsheet can take 1/11 for a date."""
+    changes = json.loads(modebook("repatch", "ossilby-jetty", "--json").out)["changes"]
+    rows = list(csv.DictReader(io.StringIO(modebook("repatch", "ossilby-jetty", "--csv").out)))
+    assert changes
+    assert [
+        (row["Unit"], int(row["Universe from"]), int(row["Address from"]), int(row["Universe to"]))
+        for row in rows
+    ] == [
+        (
+            one["unit"],
+            one["address_from"]["universe"],
+            one["address_from"]["address"],
+            one["address_to"]["universe"],
+        )
+        for one in changes
+    ]
+    assert [int(row["Address to"]) for row in rows] == [one["address_to"]["address"] for one in changes]
 
 
 def test_a_repatch_on_paper_shows_the_new_patch(modebook: Program, tmp_path: Path) -> None:

@@ -21,7 +21,7 @@ FPS = {24.0: 0.06, 25.0: 0.04, 30000 / 1001: 0.05, 50.0: 0.1, 60.0: 0.15, 120.0:
 SHUTTERS_DEG = (45.0, 90.0, 144.0, 172.8, 180.0, 270.0, 360.0)
 PROGRAMS = {"one": 0.08, "full": 0.14, "heights": 0.18, "staircase": 0.18, "recipe": 0.42}
 SIZES = ((96, 72), (160, 120), (128, 72), (72, 128))
-LONGEST_S = 14.0
+LONGEST_S = 11.0
 
 
 def cases(n: int, seed: int) -> list[Case]:
@@ -92,14 +92,14 @@ def events(rng: np.random.Generator, program: str, tail_s: float) -> tuple[tuple
         "staircase": full + stairs,
         "recipe": full + half + stairs + fades,
     }[program]
-    repeats = 1 if program == "one" else int(rng.integers(1, 4))
+    repeats = 1 if program == "one" else int(rng.integers(1, 3))
     groups: list[Group] = []
     now_s, level = float(rng.uniform(0.4, 0.9)), 0.0
     for turn in range(repeats):
         for kind, steps in moves:
             group = Group(kind, now_s, level, steps)
             groups.append(group)
-            now_s += group.moves_s + tail_s + float(rng.uniform(0.3, 0.5))
+            now_s += group.moves_s + tail_s + float(rng.uniform(0.22, 0.36))
             level = group.last
         if now_s + (now_s / (turn + 1)) > LONGEST_S:
             break

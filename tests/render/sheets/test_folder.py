@@ -202,6 +202,13 @@ def test_a_unit_without_a_record_has_no_spare_sheet():
         sheets(rig_of({"fixtures": [WASH], "patch": PATCH}), ["4"])
 
 
+def test_a_csv_says_that_it_is_utf_8_and_a_page_says_so_in_its_head():
+    """A byte order mark at the front of the CSV, which a spreadsheet looks for; none before the doctype."""
+    made = sheets(rig_of({"fixtures": [WASH], "patch": PATCH}))
+    for name, content in made.items():
+        assert content.startswith(b"\xef\xbb\xbf" if name.endswith(".csv") else b"<!doctype html>"), name
+
+
 def test_the_same_rig_gives_the_same_bytes():
     reading = {"fixtures": [WASH], "patch": PATCH}
     assert sheets(rig_of(reading)) == sheets(rig_of(reading))

@@ -24,6 +24,7 @@ WIDE = 1.8  # a change this much wider than its height explains may be several s
 WIDE_OF_ONE_HEIGHT = 1.3
 STAIRS = (2, 3, 4, 5, 6)
 FEW_TRIES = 6
+HOPELESS = 300.0  # deviance above the best, by the narrow changes alone, in units of the deviance per sample
 GOOD = 1.4  # deviance per sample at which no other count of steps is tried
 
 
@@ -121,22 +122,65 @@ def _every_model(
     halves = _halves(scene, sending, open_s)
     fits: dict[Method, Fit] = {}
     searches: dict[Method, Search] = {}
-    for method in METHODS:
-        if method == "interpolate" and not counted:
-            continue
-        layout = sending
-        if len(wide):
-            layout = _in_steps(method, samples, scene, sending, known, wide, trace, open_s)
-        search = Search(method, samples, layout, known)
+    tried = [method for method in METHODS if counted or method != "interpolate"]
+    layouts = {method: sending for method in tried}
+    if len(wide):
+        narrow = _narrow_fits(tried, samples, scene, sending, known, wide, trace, open_s)
+        least = min(one.deviance / max(len(one.left), 1) for one, _ in narrow.values())
+        first_in = min(narrow, key=lambda method: narrow[method][0].deviance)
+        hopeless = {
+            method
+            for method, (one, _) in narrow.items()
+            if one.deviance > narrow[first_in][0].deviance + HOPELESS * max(least, 1.0)
+        }
+        for method in tried:
+            if method not in hopeless:
+                one, places = narrow[method]
+                layouts[method] = _in_steps(method, samples, scene, sending, known, wide, one, places, open_s)
+        for method in hopeless:
+            layouts[method] = layouts[first_in]
+    for method in tried:
+        search = Search(method, samples, layouts[method], known)
         for length_s in _lengths(method, trace, scene, sending, known, open_s):
             if len(wide):
-                first = search.first(length_s, open_s, layout.start_s, 0.0)
+                first = search.first(length_s, open_s, layouts[method].start_s, 0.0)
             else:
                 first = first_guess(search, length_s, halves, open_s, before, after)
             found = fit(search, first)
             if method not in fits or found.deviance < fits[method].deviance:
                 fits[method], searches[method] = found, search
     return fits, searches
+
+
+def _narrow_fits(
+    tried: list[Method],
+    samples: Samples,
+    scene: Scene,
+    sending: Sending,
+    known: Known,
+    wide: NDArray[np.intp],
+    trace: Trace,
+    open_s: float,
+) -> dict[Method, tuple[Fit, NDArray[np.intp]]]:
+    """Each model's fit to the narrow changes alone, and the place of each of them among its events."""
+    before = np.array([scene.levels[change.before] for change in scene.changes])
+    after = np.array([scene.levels[change.after] for change in scene.changes])
+    narrow = np.setdiff1d(np.arange(len(scene.changes)), wide)
+    halves = _halves(scene, sending, open_s)
+    plain, places = part_of(sending, narrow)
+    inside = _between(samples, scene, narrow)
+    some_halves = plain.start_s.copy()
+    some_before, some_after = np.zeros(len(some_halves)), np.zeros(len(some_halves))
+    some_halves[places], some_before[places], some_after[places] = halves[narrow], before[narrow], after[narrow]
+    found: dict[Method, tuple[Fit, NDArray[np.intp]]] = {}
+    for method in tried:
+        search = Search(method, inside, plain, known)
+        for length_s in _lengths(method, trace, scene, sending, known, open_s):
+            first = first_guess(search, length_s, some_halves, open_s, some_before, some_after)
+            one = fit(search, first, FEW_TRIES)
+            if method not in found or one.deviance < found[method][0].deviance:
+                found[method] = one, places
+    return found
 
 
 def _wide(scene: Scene) -> NDArray[np.intp]:
@@ -160,29 +204,19 @@ def _in_steps(
     sending: Sending,
     known: Known,
     wide: NDArray[np.intp],
-    trace: Trace,
+    best: Fit,
+    places: NDArray[np.intp],
     open_s: float,
 ) -> Sending:
     """The changes with each wide one as the staircase or fade that this method explains it best by.
 
-    The narrow changes give the length; with that, each wide one is tried alone with several step counts.
+    best: the fit to the narrow changes, which gives the length; with that, each wide one is tried alone
+    with several step counts. places: of the narrow changes among its events.
     """
     before = np.array([scene.levels[change.before] for change in scene.changes])
     after = np.array([scene.levels[change.after] for change in scene.changes])
     narrow = np.setdiff1d(np.arange(len(scene.changes)), wide)
     halves = _halves(scene, sending, open_s)
-    plain, places = part_of(sending, narrow)
-    inside = _between(samples, scene, narrow)
-    search = Search(method, inside, plain, known)
-    some_halves, some_before, some_after = plain.start_s.copy(), np.zeros(len(plain.start_s)), np.zeros(len(plain.start_s))
-    some_halves[places], some_before[places], some_after[places] = halves[narrow], before[narrow], after[narrow]
-    best: Fit | None = None
-    for length_s in _lengths(method, trace, scene, sending, known, open_s):
-        first = first_guess(search, length_s, some_halves, open_s, some_before, some_after)
-        found = fit(search, first, FEW_TRIES)
-        if best is None or found.deviance < best.deviance:
-            best = found
-    assert best is not None
     layout, starts = sending, sending.start_s.copy()
     starts[narrow] = best.start_s[places]
     held = replace(known, length_s=best.length_s, open_s=best.open_s)
@@ -280,7 +314,8 @@ def _judged(
     for method, one in fits.items():
         interval = None
         held = method != "none" and searches[method].free_length
-        if held and (worse[method] < WORSE or method == "average"):
+        short = method == "average" and (worse["none"] < WORSE or one.length_s < period_s)
+        if held and (one is best or short or (worse[method] < WORSE and method != "none")):
             reach = interval_of(searches[method], one, scale)
             interval = (reach.from_s / period_s, reach.to_s / period_s)
         delay = None if one.delay_s is None else (one.delay_s - setup.delay_s) / period_s

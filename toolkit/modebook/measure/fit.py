@@ -19,7 +19,7 @@ DELAY_MOST_S = 1.0
 DELAY_EARLY_S = 0.003
 CENSOR_ROUNDS = 3
 LEAST_STEP_MS = 1e-4
-CLOSE_ENOUGH = 1e-5
+CLOSE_ENOUGH = 0.02  # of deviance per sample: what another step would gain
 
 
 @dataclass(frozen=True, slots=True)
@@ -162,7 +162,7 @@ class Search:
             beyond = hidden & (left > 0)
             softer = weights / np.sqrt(np.maximum(np.abs(left) / ROBUST_AT, 1.0))
             softer[beyond] = 0.0
-            if np.allclose(softer, use, rtol=0.05, atol=1e-9):
+            if float(np.abs(softer - use).max()) < 0.05 * float(weights.min()):
                 break
             use = softer
             levels = _least(basis, samples.level, use)
@@ -273,7 +273,7 @@ def fit(search: Search, first_ms: Floats, tries: int = 40) -> Fit:
             damping *= 10.0
             if float(np.abs(step).max()) < LEAST_STEP_MS:
                 damping = 1e9
-        if gained < CLOSE_ENOUGH * max(deviance, 1.0) or damping >= 1e8:
+        if gained < CLOSE_ENOUGH * max(deviance / len(left), 1.0) or damping >= 1e8:
             break
     length, open_s, delay, starts, spans = search.told(figures)
     return Fit(
@@ -297,7 +297,7 @@ def deviance_of(left: Floats) -> float:
     return float(np.sum(2.0 * (np.sqrt(1.0 + share) - 1.0)) * ROBUST_AT**2)
 
 
-def at_length(search: Search, best: Fit, length_s: float, tries: int = 25) -> Fit:
+def at_length(search: Search, best: Fit, length_s: float, tries: int = 10) -> Fit:
     """Give the best fit with the length held, from a fit nearby."""
     held = Search(search.method, search.samples, search.sending, replace(search.known, length_s=length_s))
     shift = _lead(search.method, best.length_s) - _lead(search.method, length_s)

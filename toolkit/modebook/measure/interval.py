@@ -9,8 +9,9 @@ import numpy as np
 from modebook.measure.fit import LONGEST_S, Fit, Search, at_length
 
 CHI2_95 = 3.841  # one degree of freedom (any table of the chi-squared distribution)
-ROUNDS = 9
+ROUNDS = 7
 CLOSE = 0.1  # of the rise in deviance that is looked for
+NEAR = 0.35  # of it: from here the parabola does
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,12 +50,12 @@ def _edge(search: Search, best: Fit, wanted: float, step_s: float) -> float:
     near = best
     outer, outer_rise = inner, 0.0
     for _ in range(ROUNDS):
-        outer = best.length_s + step_s
-        if outer <= 0.0:
-            outer = 0.0
-        outer = min(outer, LONGEST_S)
+        outer = min(max(best.length_s + step_s, 0.0), LONGEST_S)
         near_outer = at_length(search, near, outer)
         outer_rise = near_outer.deviance - best.deviance
+        if abs(outer_rise - wanted) < NEAR * wanted:
+            # About a parabola: where it is as high as wanted follows.
+            return best.length_s + (outer - best.length_s) * float(np.sqrt(wanted / outer_rise))
         if outer_rise >= wanted:
             break
         if outer in (0.0, LONGEST_S):

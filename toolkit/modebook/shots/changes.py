@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterable, Mapping, Sequence
+from collections.abc import Container, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from modebook.rig.reading import PatchedRow, RigReading
@@ -101,9 +101,10 @@ class Walk:
             seconds_by_way(done),
         )
 
-    def _unit(self, unit: UnitState, wanted: Mapping[str, str], faults: list[str]) -> Iterable[Done]:
+    def _unit(self, unit: UnitState, wanted: Mapping[str, str], faults: list[str]) -> list[Done]:
         """The changes of one unit; those that another must come before are of a later step."""
         open_ = {key: choice for key, choice in wanted.items() if not unit.is_at(key, choice)}
+        took: list[tuple[int, Route, str | None]] = []
         step = 0
         while open_:
             went = False
@@ -113,16 +114,17 @@ class Walk:
                     continue
                 del open_[setting]
                 before = unit.now.get(setting)
-                resting = unit.resting(road)
                 unit.take(road)
-                yield Done(step, unit, road, before.choice if before else None, resting)
+                took.append((step, road, before.choice if before else None))
                 went = True
             step += 1
             if not went:
                 for setting, choice in open_.items():
                     _, why = self._road(unit, setting, choice)
                     faults.append(f"{unit.number}: {setting} cannot be set to {choice}: {why}")
-                return
+                break
+        # A slot that several settings share goes back to what stands there in the end, in whatever order.
+        return [Done(when, unit, road, from_, unit.resting(road)) for when, road, from_ in took]
 
     def _road(self, unit: UnitState, setting: str, choice: str) -> tuple[Route | None, str]:
         """The cheapest road that can be gone now, or why there is none."""

@@ -71,5 +71,3 @@ def rig_of(connection: sqlite3.Connection, name: str) -> RigReading | None:
     content = text_of(connection, row[1]) or b""
     patch = patch_from_table(table_from_bytes(content, row[1], KNOWN, such_as=SUCH_AS))
     return RigReading(name, rig, patch, StoredFixtures(connection), policy_of(rig))
-
-

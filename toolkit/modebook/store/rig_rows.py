@@ -23,7 +23,6 @@ from modebook.store.ids import mode_names
 from modebook.store.rows import finding_rows, text_row
 from modebook.store.values import Row, Rows
 
-
 SHOTS_FILE = "shots.csv"
 """What a rig's list of shots is called, in the folder of its rig.json."""
 

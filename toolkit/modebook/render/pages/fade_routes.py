@@ -12,7 +12,16 @@ from modebook.documents.responding import parameter_names
 from modebook.render.pages.fade import FadePage, fade_page
 from modebook.render.pages.fade_question import FadeQuestion, QuestionError, question_of
 from modebook.render.pages.links import fixture_href
-from modebook.render.pages.reply import Drawn, PageError, Place, Query, Raw, json_reply, nothing_there, refused
+from modebook.render.pages.reply import (
+    Drawn,
+    PageError,
+    Place,
+    Query,
+    Raw,
+    json_reply,
+    nothing_there,
+    refused,
+)
 from modebook.response.errors import ResponseError
 from modebook.store.documents import fixture_of
 

@@ -6,6 +6,7 @@ import sqlite3
 from dataclasses import dataclass, replace
 
 from modebook.render.pages.front_page import WAY_WORDS, Counted
+from modebook.render.pages.kept import kept
 from modebook.render.pages.links import Link, counted, find_href, fixture_href
 from modebook.render.pages.reply import Drawn, Place, Query, choice, known_only, number, one, refused
 from modebook.store.errors import SearchError
@@ -126,12 +127,18 @@ def find_page(connection: sqlite3.Connection, query: Query) -> FindPage:
         ways=ways,
         parameters=tuple(sorted(PARAMETERS)),
         smoothing=tuple(WAY_WORDS.items()),
-        categories=tuple(map(str, CATEGORIES)),
+        categories=kept(connection, "categories", lambda: _categories(connection)),
         standings=tuple(STANDINGS),
         before=find_href(**{**asked, "page": str(page - 1)}) if page > 1 else "",
         after=find_href(**{**asked, "page": str(page + 1)}) if more else "",
         json="/-/search.json?" + find_href(**{**asked, "page": ""}).partition("?")[2],
     )
+
+
+def _categories(connection: sqlite3.Connection) -> tuple[str, ...]:
+    """Those that any fixture is of."""
+    rows = connection.execute("SELECT DISTINCT category FROM fixtures ORDER BY category")
+    return tuple(category for (category,) in rows)
 
 
 def _line(mode: FoundMode, address: int | None) -> ModeLine:

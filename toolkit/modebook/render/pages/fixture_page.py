@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sqlite3
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from modebook.checks.finding import SEVERITIES
@@ -215,7 +215,9 @@ def _column(
         ways=ways_words([str(one) for one in by]),
         remote="slot" in by or "rdm" in by,
         findings=_counts(one.severity for one in findings if one.mode == index),
-        bits={word: ", ".join(str(one) if one else "-" for one in sorted(some)) for word, some in found.items()},
+        bits={
+            word: ", ".join(str(one) if one else "-" for one in sorted(some)) for word, some in found.items()
+        },
         fade=fade_href(fixture=identity, mode=mode.name),
         compare=compare_href(a=identity, mode_a=mode.name),
     )
@@ -226,14 +228,15 @@ def _words(modes: Sequence[Mode]) -> tuple[tuple[str, str], ...]:
     return tuple((word, PARAMETERS[word].name) for word in found)
 
 
-def _counts(severities: object) -> str:
-    counts = Counter(severities)  # type: ignore[call-overload]
+def _counts(severities: Iterable[str]) -> str:
+    counts = Counter(severities)
     told = [f"{counts[one]} {one}{'s' * (counts[one] != 1)}" for one in SEVERITIES[:2] if counts[one]]
     return ", ".join(told)
 
 
 def _worst_first(findings: Sequence[Sequence[str]]) -> list[Sequence[str]]:
-    return sorted(findings, key=lambda row: SEVERITIES.index(row[0]))  # type: ignore[arg-type]
+    order: list[str] = list(SEVERITIES)
+    return sorted(findings, key=lambda row: order.index(row[0]))
 
 
 def _finding(record: Fixture, row: Sequence[str]) -> FoundHere:

@@ -1,4 +1,4 @@
-"""A fixture's settings for a page: choices, ways, what to send for each, and how much later a snap is done."""
+"""A fixture's settings for a page: choices, ways, what to send for each, how much later a snap is done."""
 
 from __future__ import annotations
 
@@ -146,7 +146,9 @@ def length_words(length: Length | None) -> str:
     if length.is_off:
         return "off"
     told = [
-        f"{one.packets:g} packet{'s' * (one.packets != 1)}" if one.packets is not None else f"{one.seconds:g} s"
+        f"{one.packets:g} packet{'s' * (one.packets != 1)}"
+        if one.packets is not None
+        else f"{one.seconds:g} s"
         for one in length.durations
     ]
     return told[0] if len(told) == 1 else f"{told[0]} rising, {told[1]} falling"
@@ -229,7 +231,12 @@ def _other_road(way: Way, choice: Choice) -> Road:
         value = way.values[choice.key]
         size = way.size or 1
         pid = way.pid or "a PID that is not recorded"
-        return Road("rdm", f"SET {pid}, data 0x{value:0{2 * size}X} ({value}, {size} byte{'s' * (size != 1)})", (), tuple(more))
+        return Road(
+            "rdm",
+            f"SET {pid}, data 0x{value:0{2 * size}X} ({value}, {size} byte{'s' * (size != 1)})",
+            (),
+            tuple(more),
+        )
     return Road(way.by, " › ".join(way.path or ()) or "path not recorded", (), tuple(more))
 
 

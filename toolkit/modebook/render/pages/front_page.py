@@ -5,7 +5,8 @@ from __future__ import annotations
 import sqlite3
 from dataclasses import dataclass
 
-from modebook.render.pages.links import Link, counted, find_href, fixture_href
+from modebook.render.pages.kept import kept
+from modebook.render.pages.links import Link, counted, find_href, fixture_href, rig_href
 from modebook.render.pages.reply import Drawn, Place, Query, known_only
 from modebook.store.search import ModeQuery, find
 
@@ -69,7 +70,7 @@ class FrontPage:
 def front(connection: sqlite3.Connection, _place: Place, query: Query) -> Drawn:
     """The front page."""
     known_only(query)
-    return Drawn("front.html", front_page(connection))
+    return Drawn("front.html", kept(connection, "front", lambda: front_page(connection)))
 
 
 def front_page(connection: sqlite3.Connection) -> FrontPage:
@@ -134,8 +135,6 @@ def rig_lines(connection: sqlite3.Connection) -> tuple[RigLine, ...]:
         "coalesce(by_hand_only, 0), coalesce(unknown, 0) "
         "FROM rigs LEFT JOIN rig_smoothing ON rig_smoothing.rig = rigs.id ORDER BY rigs.name, rigs.id"
     )
-    from modebook.render.pages.links import rig_href
-
     return tuple(RigLine(Link(name, rig_href(rig)), *figures) for rig, name, *figures in rows)
 
 

@@ -1,4 +1,4 @@
-"""The plan of a rig's day: worked out once in the background, then shown setup by setup, with boxes to tick."""
+"""The plan of a rig's day: worked out once in the background, shown setup by setup, with boxes to tick."""
 
 from __future__ import annotations
 

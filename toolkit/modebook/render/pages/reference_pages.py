@@ -19,7 +19,6 @@ class WordLine:
     unit: str
     label: str
     about: str
-    modes: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +79,7 @@ def words(connection: sqlite3.Connection, _place: Place, query: Query) -> Drawn:
         "LEFT JOIN slot_labels ON slot_labels.number = words.slot_label ORDER BY words.family, word"
     ).fetchall()
     families = tuple(
-        (family, tuple(WordLine(*(value or "" for value in row[1:])) for row in some))
+        (family, tuple(WordLine(row[1], row[2], row[3] or "", row[4] or "", row[5] or "") for row in some))
         for family, some in groupby(rows, key=lambda row: row[0])
     )
     return Drawn("words.html", WordsPage(families, TERMS))
@@ -97,7 +96,9 @@ def figures(_connection: sqlite3.Connection, _place: Place, query: Query) -> Dra
 def api(connection: sqlite3.Connection, _place: Place, query: Query) -> Drawn:
     """The API page."""
     known_only(query)
-    row = connection.execute("SELECT id FROM fixtures WHERE standing <> 'draft' ORDER BY id LIMIT 1").fetchone()
+    row = connection.execute(
+        "SELECT id FROM fixtures WHERE standing <> 'draft' ORDER BY id LIMIT 1"
+    ).fetchone()
     identity = row[0] if row else "maker/model"
     return Drawn(
         "api.html",
@@ -125,9 +126,12 @@ def api(connection: sqlite3.Connection, _place: Place, query: Query) -> Drawn:
                     "/modebook/who-allows-remote-smoothing-change.json?parameter=pan&min_bits=16&_shape=array",
                 ),
                 Example(
-                    "What a mode's slots do", "/modebook/what-a-modes-slots-do.json?words=&_shape=array&_size=5"
+                    "What a mode's slots do",
+                    "/modebook/what-a-modes-slots-do.json?words=&_shape=array&_size=5",
                 ),
-                Example("Where resolution is low", "/modebook/where-is-resolution-low.json?maker=&_shape=array"),
+                Example(
+                    "Where resolution is low", "/modebook/where-is-resolution-low.json?maker=&_shape=array"
+                ),
                 Example(
                     "Units of a rig that change smoothing remotely",
                     "/modebook/units-that-allow-remote-smoothing-change.json?rig=&_shape=array",

@@ -12,6 +12,10 @@ Place = Mapping[str, str]
 """The named pieces of an address's path."""
 
 
+MOST_NAMED = 12
+"""Words that a message lists."""
+
+
 @dataclass(frozen=True, slots=True)
 class Drawn:
     """A page to be drawn by a template, which sees `page`."""
@@ -52,7 +56,7 @@ def refused(message: str) -> PageError:
 
 
 def known_only(query: Query, *names: str) -> None:
-    """Refuse parameters that a page does not know: a slip of the pen would else be answered as if not made."""
+    """Refuse parameters that a page does not know: a slip of the pen would else be answered all the same."""
     for name in query:
         if name not in names:
             told = ", ".join(names) if names else "none"
@@ -79,7 +83,8 @@ def choice(query: Query, name: str, among: Sequence[str]) -> str:
     """A word of the address that must be one of several; empty where it is empty or missing."""
     told = one(query, name)
     if told and told not in among:
-        raise refused(f"{name} is {short(told)!r}; it may be {', '.join(among)}.")
+        words = ", ".join(among[:MOST_NAMED]) + (", and more" if len(among) > MOST_NAMED else "")
+        raise refused(f"{name} is {short(told)!r}; it may be {words}.")
     return told
 
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import sqlite3
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from modebook.checks.finding import Finding
 from modebook.render.pages.front_page import RigLine, rig_lines
+from modebook.render.pages.kept import kept
 from modebook.render.pages.links import Link, counted, fixture_href, rig_href, rule_href
 from modebook.render.pages.reply import Drawn, Place, Query, known_only, nothing_there, one
 from modebook.render.sheets.cautions import CREW
@@ -87,24 +88,34 @@ def opened(connection: sqlite3.Connection, rig: str) -> RigReading:
 def rig(connection: sqlite3.Connection, place: Place, query: Query) -> Drawn:
     """A rig's page; `position`, `group` and `finding` leave some of its units."""
     known_only(query, "position", "group", "finding")
-    reading = opened(connection, place["rig"])
+    asked = {name: one(query, name) for name in ("position", "group", "finding") if one(query, name)}
+    name = place["rig"]
+    return Drawn(
+        "rig.html", filtered(kept(connection, f"rig {name}", lambda: _whole(connection, name)), asked)
+    )
+
+
+def filtered(page: RigPage, asked: dict[str, str]) -> RigPage:
+    """The page with those of its units alone that a filter leaves."""
+    units = tuple(unit for unit in page.units if _matches(unit, asked))
+    return replace(page, units=units, shown=len(units), asked=asked)
+
+
+def _whole(connection: sqlite3.Connection, name: str) -> RigPage:
+    reading = opened(connection, name)
     rows = connection.execute(
-        "SELECT rule, severity, file, pointer, message, help, unit, row FROM findings WHERE rig = ?",
-        (place["rig"],),
+        "SELECT rule, severity, file, pointer, message, help, unit, row FROM findings WHERE rig = ?", (name,)
     )
     findings = [
         Finding(rule, severity, file, pointer, message, {}, help_ or "", unit, row)
         for rule, severity, file, pointer, message, help_, unit, row in rows
     ]
-    asked = {name: one(query, name) for name in ("position", "group", "finding") if one(query, name)}
-    has_shots = text_of(connection, f"rigs/{place['rig']}/shots.csv") is not None
-    return Drawn("rig.html", rig_page(reading, findings, asked, has_shots))
+    has_shots = text_of(connection, f"rigs/{name}/shots.csv") is not None
+    return rig_page(reading, findings, has_shots)
 
 
-def rig_page(
-    reading: RigReading, findings: list[Finding], asked: dict[str, str], has_shots: bool
-) -> RigPage:
-    """The page of a rig with its findings as the database has them."""
+def rig_page(reading: RigReading, findings: list[Finding], has_shots: bool) -> RigPage:
+    """The page of a rig with its findings as the database has them, no unit left out."""
     lines = crew_lines(reading, findings)
     by_row: dict[int, list[str]] = {}
     for finding in findings:
@@ -118,7 +129,6 @@ def rig_page(
         mode = row.mode.mode.name if row.mode else ""
         href = fixture_href(row.identity, mode) if row.fixture is not None and row.identity else ""
         units.append(UnitRow(line, href, tuple(Link(rule, rule_href(rule)) for rule in fired)))
-    shown = [unit for unit in units if _matches(unit, asked)]
     camera = reading.rig.camera
     facts = [counted(len(units), "unit"), counted(len(reading.universes), "universe")]
     facts += [f"{reading.rig.refresh_hz:g} packets a second"] if reading.rig.refresh_hz else []
@@ -128,13 +138,13 @@ def rig_page(
         name=reading.rig.name,
         about=reading.rig.about or "",
         facts=", ".join(facts),
-        units=tuple(shown),
-        shown=len(shown),
+        units=tuple(units),
+        shown=len(units),
         total=len(units),
         positions=_values(unit.line.position for unit in units),
         groups=_values(unit.line.group for unit in units),
         rules=tuple(sorted({link.words for unit in units for link in unit.rules})),
-        asked=asked,
+        asked={},
         universes=tuple(by_universe(reading, lines)),
         findings=tuple(
             RigFinding(

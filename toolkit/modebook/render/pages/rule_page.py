@@ -62,7 +62,12 @@ def rules(connection: sqlite3.Connection, _place: Place, query: Query) -> Drawn:
     found = dict(connection.execute("SELECT rule, count(*) FROM findings GROUP BY rule").fetchall())
     rows = connection.execute("SELECT rule, severity, summary FROM rules ORDER BY rule")
     lines = tuple(
-        RuleLine(Link(name, rule_href(name) if name in known_rules() else ""), severity, summary, found.get(name, 0))
+        RuleLine(
+            Link(name, rule_href(name) if name in known_rules() else ""),
+            severity,
+            summary,
+            found.get(name, 0),
+        )
         for name, severity, summary in rows
     )
     return Drawn("rules.html", RulesPage(lines))
