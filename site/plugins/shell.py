@@ -8,6 +8,7 @@ from datasette import Response, hookimpl
 from datasette.plugins import pm
 from datasette.utils.asgi import BadRequest
 
+from modebook.render.pages.csv_stream import guarded_csv
 from modebook.render.pages.problem import body, logged, told_of
 from modebook.render.pages.shown import shown
 from modebook.render.site import NAME
@@ -55,3 +56,9 @@ def filters_from_request(request: Any, database: str, table: str, datasette: Any
                 raise BadRequest(f"{table} has no column {name[:60]!r}; it has {', '.join(columns)}.")
 
     return checked
+
+
+@hookimpl
+def asgi_wrapper() -> Any:
+    """Tables as CSV that no spreadsheet computes."""
+    return guarded_csv

@@ -45,7 +45,7 @@ function drawing(markup) {
 function column(told) {
   const made = document.createElement("section");
   made.className = "case";
-  const head = piece("h3", told.label);
+  const head = piece("h2", told.label);
   if (told.verdict) head.append(" ", piece("small", told.verdict));
   const facts = document.createElement("dl");
   facts.className = "facts";

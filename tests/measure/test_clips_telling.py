@@ -70,6 +70,12 @@ def test_a_slow_camera_cannot_tell_off_from_a_short_smoothing() -> None:
     assert _case("none", 0.0, "full", fps=240.0).truth.can_tell_length is True
 
 
+def test_a_length_of_0_3_packets_and_off_are_the_same() -> None:
+    """Off has no rival at or below the tolerance: the nearest is longer."""
+    nearest = _case("none", 0.0, "one", fps=120.0).told.nearest
+    assert float(nearest.split(" over ")[1].split()[0]) > 0.3
+
+
 def test_light_clipped_at_half_its_height_hides_the_length() -> None:
     """Only the lower half of one snap's line is seen, and how high the light goes is unknown."""
     case = _case("average", 5.0, "one")

@@ -22,7 +22,9 @@ def browser() -> Iterator[Any]:
     """Chromium, offline but for 127.0.0.1."""
     path = browser_path()
     if path is None:
-        pytest.skip("NO BROWSER FOUND: install chromium, or name one in $CHROMIUM; nothing of the site was tried")
+        pytest.skip(
+            "NO BROWSER FOUND: install chromium, or name one in $CHROMIUM; nothing of the site was tried"
+        )
     from playwright.sync_api import sync_playwright
 
     with sync_playwright() as playwright:
@@ -38,7 +40,9 @@ def watched(browser: Any, site: Served) -> Iterator[Watched]:
     page = context.new_page()
     page.set_default_timeout(15_000)
     complaints: list[str] = []
-    page.on("console", lambda said: complaints.append(said.text) if said.type in ("error", "warning") else None)
+    page.on(
+        "console", lambda said: complaints.append(said.text) if said.type in ("error", "warning") else None
+    )
     page.on("pageerror", lambda error: complaints.append(str(error)))
     page.on(
         "request",

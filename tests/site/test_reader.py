@@ -85,7 +85,8 @@ def test_three_steps_from_the_front_page(page: Any, site: Served) -> None:
         ("smoothing_by=unknown", "smoothing_by = 'unknown'"),
         (
             "smoothing_by=remote&parameter=pan&bits=16",
-            "remote AND EXISTS (SELECT 1 FROM parameters WHERE mode = modes.id AND word = 'pan' AND bits >= 16)",
+            "remote AND EXISTS (SELECT 1 FROM parameters "
+            "WHERE mode = modes.id AND word = 'pan' AND bits >= 16)",
         ),
     ],
 )
@@ -111,7 +112,9 @@ def shown_slots(page: Any) -> list[str]:
 def test_the_address_field_turns_slots_into_addresses(page: Any, site: Served) -> None:
     """Every slot shows start address + slot - 1 (ANSI E1.11), as one types; emptied, slots come back."""
     page.goto(site(f"{FIXTURE}?mode=Extended"))
-    slots = [int(one) for one in page.locator("[data-slot]").evaluate_all("all => all.map(a => a.dataset.slot)")]
+    slots = [
+        int(one) for one in page.locator("[data-slot]").evaluate_all("all => all.map(a => a.dataset.slot)")
+    ]
     assert slots
     page.fill("#address", "101")
     page.wait_for_function("document.body.innerText.includes('101')")

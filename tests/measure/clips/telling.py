@@ -3,9 +3,9 @@
 For each rival (another method of any length, or another length) the noiseless record that it would have left
 is brought as near to the truth's as the things allow that whoever measures does not know: when each group of
 moves was sent (unless `sent` or a reference light shows it), the duration of a fade or a staircase (unless
-they show it), the full light's level where it is clipped, and a processing time of the fixture of SLOWEST_S
-at most where the sending is known. What is left, in standard deviations of the record's errors and summed in
-squares over all groups, is the rival's distance.
+they show it), how high each group goes where full light is clipped, and a processing time of the fixture of
+SLOWEST_S at most where the sending is known. What is left, in standard deviations of the record's errors and
+summed in squares over all groups, is the rival's distance.
 
 A clip can tell the method if every other method stays SURE away, and the length if every rival whose length
 differs by more than TOLERANCE packets does: counted with large errors (compression, quantizing, what is left
@@ -159,19 +159,23 @@ class _Problem:
             gains: tuple[float, ...] = (1.0,)
             if self.record.clipped:  # a longer line to a higher level has the same slope
                 gains = (*GAINS, packets / self.packets) if packets and self.packets else GAINS
-            self.known[key] = min(self._at_gain(method, packets, gain) for gain in gains)
-        return float(self.known[key])
+            self.known[key] = self._at(method, packets, gains)
+        return self.known[key]
 
-    def _at_gain(self, method: str, packets: float, gain: float) -> float:
-        if not self.record.sent:
-            total, far = 0.0, (FAR * self.record.large) ** 2
-            for part in self.parts:
-                total += part.nearest(method, packets, gain)
-                if total > far:
-                    break
-            return float(np.sqrt(total))
-        late = np.linspace(-0.25 * SLOWEST_S, SLOWEST_S, 6)
-        return float(np.sqrt(sum(part.squares(method, packets, gain, late) for part in self.parts).min()))
+    def _at(self, method: str, packets: float, gains: tuple[float, ...]) -> float:
+        if self.record.sent:
+            late = np.linspace(-0.25 * SLOWEST_S, SLOWEST_S, 6)
+            parts = [
+                np.min([part.squares(method, packets, gain, late) for gain in gains], axis=0)
+                for part in self.parts
+            ]
+            return float(np.sqrt(np.sum(parts, axis=0).min()))
+        total, far = 0.0, (FAR * self.record.large) ** 2
+        for part in self.parts:
+            total += min(part.nearest(method, packets, gain) for gain in gains)
+            if total > far:
+                break
+        return float(np.sqrt(total))
 
 
 class _Part:

@@ -50,7 +50,9 @@ def measure(
     ] = None,
     reference: Annotated[
         str | None,
-        typer.Option("--reference", metavar="X,Y,W,H", help="A lamp without smoothing that is sent the same."),
+        typer.Option(
+            "--reference", metavar="X,Y,W,H", help="A lamp without smoothing that is sent the same."
+        ),
     ] = None,
     shutter: Annotated[
         float | None, typer.Option("--shutter", metavar="DEGREES", help="Shutter angle; fitted unless given.")
@@ -70,7 +72,9 @@ def measure(
     ] = None,
     gray: Annotated[
         Path | None,
-        typer.Option("--gray", metavar="TABLE", help="A gray scale shot with the camera: columns code, light."),
+        typer.Option(
+            "--gray", metavar="TABLE", help="A gray scale shot with the camera: columns code, light."
+        ),
     ] = None,
     start_s: Annotated[float, typer.Option("--start-s", help="Leave out what comes before.")] = 0.0,
     end_s: Annotated[float | None, typer.Option("--end-s", help="Leave out what comes after.")] = None,
@@ -88,7 +92,8 @@ def measure(
         str | None, typer.Option("--choice", metavar="KEY", help="The smoothing choice that was measured.")
     ] = None,
     setting: Annotated[
-        str | None, typer.Option("--setting", metavar="KEY", help="Its setting, where several have the choice.")
+        str | None,
+        typer.Option("--setting", metavar="KEY", help="Its setting, where several have the choice."),
     ] = None,
     by: Annotated[str | None, typer.Option("--by", help="Who measured it.")] = None,
     date: Annotated[
@@ -96,7 +101,9 @@ def measure(
     ] = None,
     how: Annotated[
         str | None,
-        typer.Option("--how", metavar="MAKER/MODEL", help="Print the recipe for this fixture, and cue values."),
+        typer.Option(
+            "--how", metavar="MAKER/MODEL", help="Print the recipe for this fixture, and cue values."
+        ),
     ] = None,
     mode: Annotated[str | None, typer.Option("--mode", help="For --how: the fixture's mode.")] = None,
     catalog: CatalogOption = None,

@@ -8,12 +8,13 @@ from dataclasses import dataclass, field, replace
 from modebook.intake.chart_rows import BLANK, ChartRow, SlotCell
 from modebook.intake.columns import Plan, plan_columns
 from modebook.intake.grid import Grid, Leaf, Line, Place, Source
-from modebook.intake.headers import split_sets
+from modebook.intake.headers import joined_titles, split_sets
 from modebook.intake.headings import Footnote, ModeHead, read_footnote, read_mode_head, read_slot_head
 from modebook.intake.lexicon import SURE
 from modebook.intake.loose_rows import is_titled, looks_like_chart, loose_rows, title_line, values_of
 from modebook.intake.names import read_name
 from modebook.intake.rows import chart_rows
+from modebook.intake.turned import turned_matrix
 
 
 @dataclass(slots=True)
@@ -210,6 +211,7 @@ class Walk:
         turned = turned_matrix(grid)
         if turned is not None:
             grid = turned
+        grid = joined_titles(grid)
         plan = plan_columns(grid, self.plans)
         if plan is None:
             self._no_chart(grid)
@@ -373,35 +375,3 @@ def _by_restarts(rows: list[ChartRow]) -> list[list[ChartRow]]:
             last = max(cell.slots)
         found[-1].append(row)
     return [piece for piece in found if piece]
-
-
-def turned_matrix(grid: Grid) -> Grid | None:
-    """A matrix printed with the slots across and a mode a row, turned so that slots run down."""
-    if len(grid.rows) < 2 or grid.width < 4:
-        return None
-    head = [cell.flat for cell in grid.rows[0]]
-    numbers = [int(text) if text.isdigit() else None for text in head]
-    run = [n for n in numbers[1:] if n is not None]
-    if (
-        numbers[0] is not None
-        or len(run) < 3
-        or run != list(range(run[0], run[0] + len(run)))
-        or run[0] != 1
-        or len(run) != len(head) - 1
-    ):
-        return None
-    from modebook.intake.grid import Cell
-
-    rows = [
-        [
-            Cell("Slot", grid.place),
-            *(Cell(row[0].flat, row[0].place, 0, i + 1) for i, row in enumerate(grid.rows[1:])),
-        ]
-    ]
-    for column in range(1, grid.width):
-        line = [Cell(head[column], grid.rows[0][column].place, column, 0)]
-        line.extend(
-            Cell(row[column].text, row[column].place, column, i + 1) for i, row in enumerate(grid.rows[1:])
-        )
-        rows.append(line)
-    return Grid(rows, grid.place, grid.ruled)

@@ -67,6 +67,13 @@ def plan_columns(grid: Grid, known: dict[tuple[str, ...], Plan] | None = None) -
     strange = sum(title_roles(title)[:1] == ("foreign",) for title in titles)
     roles = roles_of(titles, stats)
     _ends(roles, body, width)
+    promised = [title_roles(title) for title in titles]
+    if any(told[:1] == ("slot",) and "value" not in told for told in promised) and not {
+        "slot",
+        "coarse",
+    } & set(roles):
+        # A column of slots is announced, and what stands under it is something else: columns that collapsed.
+        return None
     matrix = matrix_columns(roles, titles, stats)
     modes = _mode_titles(grid, index, upper, lower, titles, roles, above)
     plan = Plan([Column(role) for role in roles], first, [], above, True, titles=tuple(titles))

@@ -134,9 +134,9 @@ def _modes(left: Reader, a: int, right: Reader, b: int, *, names: bool = True) -
             differences = list(_parameters(at, y[0], x[1], y[1]))
         for difference in differences:
             # The cells of a block share one pointer: what differs in all of them is said once.
-            key = (difference["pointer"], only_in_b(difference))
-            if key not in said:
-                said.add(key)
+            place = (difference["pointer"], only_in_b(difference))
+            if place not in said:
+                said.add(place)
                 found.append(difference)
     return found
 

@@ -27,6 +27,56 @@ def find_header(grid: Grid) -> tuple[int, int] | None:
     return _unknown_header(grid)
 
 
+def joined_titles(grid: Grid) -> Grid:
+    """The grid with titles that go over two rows in one: `Exten` above `ded`, `6` above `channels`."""
+    header = find_header(grid)
+    if header is None:
+        return grid
+    rows = list(grid.rows)
+    first = header[0] + 1
+    if first + 1 < len(rows) and _are_numbered(rows[first], rows[first + 1]):
+        rows[first : first + 2] = [_joined(rows[first], rows[first + 1])]
+        return Grid(rows, grid.place, grid.ruled)
+    if header[1] == 1 and first + 1 < len(rows) and _goes_on(rows[first - 1], rows[first], rows[first + 1]):
+        rows[first - 1 : first + 1] = [_joined(rows[first - 1], rows[first])]
+        return Grid(rows, grid.place, grid.ruled)
+    return grid
+
+
+def _are_numbered(numbers: list[Cell], words: list[Cell]) -> bool:
+    """Whether a row of numbers stands over a row of one word for slots: the footprints of modes."""
+    over = [cell.column for cell in numbers if cell.flat]
+    under = [cell.column for cell in words if cell.flat]
+    return (
+        len(over) > 1
+        and over == under
+        and all(numbers[c].flat.isdigit() and title_roles(words[c].flat)[:1] == ("slot",) for c in over)
+    )
+
+
+def _goes_on(titles: list[Cell], row: list[Cell], body: list[Cell]) -> bool:
+    """Whether a row under the titles holds nothing but the rest of them."""
+    filled = [cell for cell in row if cell.flat]
+    if not filled or any(cell.column >= len(titles) or not titles[cell.column].flat for cell in filled):
+        return False
+    if any(c.flat[0].isdigit() or read_slot_cell(c.flat).kind != "text" for c in filled):
+        return False
+    if any(read_values(c.flat) or len(c.flat) > 16 for c in filled):
+        return False
+    if any(read_name(cell.flat).sure or title_roles(cell.flat)[:1] == ("slot",) for cell in filled):
+        return False
+    return any(read_slot_cell(cell.flat).kind == "slots" for cell in body if cell.flat)
+
+
+def _joined(upper: list[Cell], lower: list[Cell]) -> list[Cell]:
+    made = []
+    for cell, below in zip(upper, lower, strict=True):
+        cut = below.flat[:1].islower() and len(cell.flat.split()) == 1 and not title_roles(cell.flat)
+        text = f"{cell.flat}{'' if cut else ' '}{below.flat}".strip()
+        made.append(Cell(text, cell.place, cell.row, cell.column, cell.span, cell.wraps))
+    return made
+
+
 def _unknown_header(grid: Grid) -> tuple[int, int] | None:
     """A first row of words that are no known titles, over columns that count as slots and values do."""
     for index, row in enumerate(grid.rows[:3]):

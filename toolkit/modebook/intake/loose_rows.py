@@ -120,6 +120,10 @@ def looks_like_chart(rows: list[ChartRow], left: list[Line], *, titled: bool = F
     column titles stands among them."""
     if titled and any(row.has_slot for row in rows):
         return True
+    worded = any(letter.isalpha() for row in rows for letter in f"{row.name}{row.meaning}")
+    if not worded and not any(value.end == 255 and not value.why for row in rows for value in values_of(row)):
+        # Units and their start addresses: numbers without a word.
+        return False
     slots = sum(row.has_slot and (bool(row.value) or read_name(row.name).score >= SURE) for row in rows)
     bare = sum(row.has_slot and not row.name and not row.value for row in rows)
     values = sum(row.has_value for row in rows)

@@ -201,3 +201,21 @@ def _hazard(text: str) -> str | None:
         if f" {phrase} " in form:
             return hazard
     return None
+
+
+_SLOW = frozenset(["slow", "langsam", "langsamer", "lent", "lente", "lento", "lenta"])
+_FAST = frozenset(["fast", "schnell", "schneller", "rapide", "rapido", "rapida", "veloce"])
+
+
+def turns_round(text: str) -> bool:
+    """Whether two languages of one text, a colon between, run in opposite directions: slow to fast in one,
+    fast to slow in the other.
+    """
+    ways = []
+    for part in text.split(":"):
+        words = fold(part).split()
+        slow = next((i for i, word in enumerate(words) if word in _SLOW), None)
+        fast = next((i for i, word in enumerate(words) if word in _FAST), None)
+        if slow is not None and fast is not None:
+            ways.append(slow < fast)
+    return len(set(ways)) > 1

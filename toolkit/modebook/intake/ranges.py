@@ -10,7 +10,7 @@ from modebook.intake.elision import expand
 from modebook.intake.entries import Stretch
 from modebook.intake.folding import fold
 from modebook.intake.names import DESCRIBING, read_name
-from modebook.intake.phrases import runs
+from modebook.intake.phrases import runs, turns_round
 from modebook.intake.quantities import Quantity
 from modebook.intake.spans import full_span, range_span
 from modebook.intake.values import Values
@@ -266,6 +266,13 @@ def _range(
         entry["parameter"] = "strobe"
     elif parameter.word == "strobe" and ":" in meaning and read_name(meaning.split(":")[0]).word == "dimmer":
         entry["parameter"] = "dimmer"
+    if turns_round(meaning):
+        parameter.doubt(
+            "the two languages of this text contradict each other",
+            stretch.printed,
+            meaning,
+            f"/ranges/{len(parameter.ranges)}",
+        )
     does = said.does
     if does == "open" and parameter.word not in _WHEELS and read_name(meaning).sure:
         # White opens a color wheel; beside a mode of color it is a color.

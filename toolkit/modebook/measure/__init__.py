@@ -1,1 +1,1 @@
-"""A filmed or logged response to a fitted smoothing model: length, method, interval, and what cannot be told."""
+"""A filmed or logged response to a fitted smoothing model: length, method, interval, and what is not told."""

@@ -22,7 +22,7 @@ Progress = Callable[[float], None]
 """Told how many seconds of the clip are done."""
 
 ENDINGS = (".mp4", ".mov", ".m4v", ".mkv", ".webm", ".avi", ".mts", ".m2ts", ".ts", ".mpg", ".mpeg", ".mxf")
-COARSE = 4  # while searching for the light every fourth pixel of every fourth row is looked at
+COARSE = 4  # while searching for the light, means of blocks of 4 by 4 pixels are looked at: less grain
 SEEN_CODES = 24  # a patch that changes by less is no light that can be measured
 AFTER_S = 0.5  # how long the search goes on once a light has changed
 SEARCH_MOST_S = 60.0
@@ -81,7 +81,8 @@ def read_clip(path: Path, setup: Setup, progress: Progress | None = None) -> Tra
     if len(times) < 20:
         raise MeasureError(
             path,
-            f"only {len(times)} frames can be read" + (": it breaks off" if notes and "breaks" in notes[-1] else ""),
+            f"only {len(times)} frames can be read"
+            + (": it breaks off" if notes and "breaks" in notes[-1] else ""),
             remedy="give a clip with at least one whole change of the light",
         )
     if setup.gray is not None:
@@ -157,7 +158,7 @@ def find_light(path: Path, setup: Setup) -> Box:
     first_s = 0.0
     try:
         for frame in _frames(path, setup):
-            small = _luma(frame)[::COARSE, ::COARSE]
+            small = _blocks(_luma(frame))
             at_s = float(frame.time)
             if low is None or high is None:
                 low, high, first_s = small.copy(), small.copy(), at_s
@@ -193,6 +194,17 @@ def find_light(path: Path, setup: Setup) -> Box:
     )
 
 
+def _blocks(luma: NDArray[np.uint8]) -> NDArray[np.uint8]:
+    """The means of blocks, rows and columns that fill no block left out."""
+    rows, columns = luma.shape[0] // COARSE, luma.shape[1] // COARSE
+    whole = luma[: rows * COARSE, : columns * COARSE]
+    sums = np.zeros((rows, columns), dtype=np.uint16)
+    for i in range(COARSE):
+        for j in range(COARSE):
+            sums += whole[i::COARSE, j::COARSE]
+    return np.asarray(sums // (COARSE * COARSE), dtype=np.uint8)
+
+
 def _grown(mask: NDArray[np.bool_], y: int, x: int) -> tuple[int, int, int, int]:
     """The rectangle around a place that grows while most of its next row or column belongs to the patch."""
     y0, y1, x0, x1 = y, y + 1, x, x + 1
@@ -214,9 +226,7 @@ def _smoothed(picture: Floats) -> Floats:
     """Means over 3 by 3."""
     padded = np.pad(picture, 1, mode="edge")
     rows, columns = picture.shape
-    return np.asarray(
-        sum(padded[i : i + rows, j : j + columns] for i in range(3) for j in range(3)) / 9.0
-    )
+    return np.asarray(sum(padded[i : i + rows, j : j + columns] for i in range(3) for j in range(3)) / 9.0)
 
 
 class _TruncatedError(Exception):
@@ -224,7 +234,7 @@ class _TruncatedError(Exception):
 
 
 def _frames(path: Path, setup: Setup) -> Iterator[VideoFrame]:
-    """The frames of a clip's first picture stream, in order of showing, between the start and end asked for."""
+    """The frames of a clip's first picture stream, as shown, between the start and end asked for."""
     import av
     from av.error import FFmpegError
 
@@ -262,7 +272,10 @@ def _frames(path: Path, setup: Setup) -> Iterator[VideoFrame]:
 
 
 def _is_full_range(frame: VideoFrame) -> bool:
-    return frame.format.name.startswith(("yuvj", "gray", "rgb", "bgr", "gbr")) or int(frame.color_range or 0) == 2
+    return (
+        frame.format.name.startswith(("yuvj", "gray", "rgb", "bgr", "gbr"))
+        or int(frame.color_range or 0) == 2
+    )
 
 
 _PLAIN = ("yuv420p", "yuvj420p", "yuv422p", "yuvj422p", "yuv444p", "yuvj444p", "nv12", "nv21", "gray")
@@ -271,12 +284,11 @@ _PLAIN = ("yuv420p", "yuvj420p", "yuv422p", "yuvj422p", "yuv444p", "yuvj444p", "
 def _luma(frame: VideoFrame) -> NDArray[np.uint8]:
     """The luma plane, [height, width], 8 bits; without a copy where the format has it as it is."""
     name = frame.format.name
+    plane: Any = frame.planes[0]
     if name in _PLAIN:
-        plane = frame.planes[0]
         rows = np.frombuffer(plane, dtype=np.uint8).reshape(-1, plane.line_size)
-        return rows[: frame.height, : frame.width]
+        return np.asarray(rows[: frame.height, : frame.width])
     if name.endswith(("p10le", "p12le", "p16le")) and name.startswith("yuv"):
-        plane = frame.planes[0]
         wide = np.frombuffer(plane, dtype=np.uint16).reshape(-1, plane.line_size // 2)
         shift = {"10": 2, "12": 4, "16": 8}[name[-4:-2]]
         return np.asarray((wide[: frame.height, : frame.width] >> shift), dtype=np.uint8)
@@ -288,7 +300,9 @@ def _new(box: Box) -> _Patch:
 
 
 def _inside(path: Path, box: Box, frame: VideoFrame) -> None:
-    fits = 0 <= box.x and 0 <= box.y and box.x + box.width <= frame.width and box.y + box.height <= frame.height
+    fits = (
+        box.x >= 0 and box.y >= 0 and box.x + box.width <= frame.width and box.y + box.height <= frame.height
+    )
     if not fits or box.width < SMALLEST_PX or box.height < SMALLEST_PX:
         raise MeasureError(
             path,
@@ -328,7 +342,7 @@ def _rough(patch: _Patch, light: Floats) -> Floats:
 
 
 def _even(time_s: Floats, time_base_s: float) -> tuple[Floats, float, bool]:
-    """Frame times freed of the time base's rounding where frames come evenly, the rate, and whether they do."""
+    """Frame times freed of the time base's rounding where they come evenly, the rate, and whether they do."""
     number = np.arange(len(time_s))
     steps = np.diff(time_s)
     usual = float(np.median(steps))

@@ -1,4 +1,4 @@
-"""Repeats of one measurement as one answer: methods by all the evidence, lengths weighed by their intervals."""
+"""Repeats of a measurement as one answer: methods by all the evidence, lengths weighed by their intervals."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ import numpy as np
 
 from modebook.measure.answer import Answer
 from modebook.measure.judgement import WORSE, Judgement
+from modebook.measure.models import Method
 
 Z_95 = 1.96  # of a normal distribution, two-sided
 SPREAD_MOST = 9.0  # mean square of repeats' differences from their mean, in their own standard deviations
@@ -23,10 +24,10 @@ def combine(answers: Sequence[Answer]) -> Judgement:
     """
     if len(answers) == 1:
         return answers[0].judgement
-    against: dict[str, float] = {}
+    against: dict[Method, float] = {}
     for answer in answers:
-        for method, worse in answer.worse.items():
-            against[method] = against.get(method, 0.0) + worse
+        for name, worse in answer.worse.items():
+            against[name] = against.get(name, 0.0) + worse
     told = {answer.judgement.method for answer in answers if answer.judgement.can_tell}
     if len(told) > 1:
         names = " and ".join(sorted(str(name) for name in told))
@@ -37,14 +38,15 @@ def combine(answers: Sequence[Answer]) -> Judgement:
         judged = [answer.judgement for answer in answers if answer.judgement.can_tell]
         most = min(one.interval_packets[1] for one in judged if one.interval_packets)
         return Judgement(True, "none", 0.0, (0.0, most), f"any smoothing is shorter than {most:.2f} packets")
-    method = next(iter(told), None)
+    method: Method | None = next(iter(told)) if told else None
     if method is None:
         left = [name for name, worse in against.items() if worse < WORSE + min(against.values())]
-        method = left[0] if len(left) == 1 and left[0] not in ("none", "interpolate") else None  # type: ignore[assignment]
+        method = left[0] if len(left) == 1 and left[0] not in ("none", "interpolate") else None
     measured = [
         answer.judgement
         for answer in answers
-        if answer.judgement.length_packets is not None and answer.judgement.interval_packets is not None
+        if answer.judgement.length_packets is not None
+        and answer.judgement.interval_packets is not None
         and (method is None or answer.judgement.method in (method, None))
     ]
     if not measured:
@@ -58,7 +60,11 @@ def combine(answers: Sequence[Answer]) -> Judgement:
     if differ > SPREAD_MOST and np.ptp(lengths) > 1.0:
         shown = ", ".join(f"{length:.2f}" for length in lengths)
         return Judgement(
-            False, method, None, None, f"the repeats differ by more than they can: {shown} packets",
+            False,
+            method,
+            None,
+            None,
+            f"the repeats differ by more than they can: {shown} packets",
             ("check that the choice and the packet rate were the same",),
         )
     half = Z_95 * float(np.sqrt(max(differ, 1.0) / weights.sum()))

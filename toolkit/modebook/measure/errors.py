@@ -4,7 +4,7 @@ from __future__ import annotations
 
 
 class MeasureError(Exception):
-    """A clip or trace that cannot be measured: which file, which place, what is wrong, what would be right."""
+    """A clip or trace that cannot be measured: which file, where, what is wrong, what would be right."""
 
     def __init__(self, file: object, problem: str, *, place: str = "", remedy: str = "") -> None:
         self.file = str(file)

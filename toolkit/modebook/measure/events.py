@@ -48,7 +48,7 @@ class Scene:
     """Standard deviation of a sample while steady, at each of the levels, [P]."""
 
 
-def recognise(trace: Trace, least: int = 1) -> Scene:
+def recognise(trace: Trace) -> Scene:
     """Give the changes of a trace in order. Raises MeasureError where nothing happens in it."""
     time_s, level = trace.time_s, trace.level
     sigma = _noise(level)
@@ -73,12 +73,6 @@ def recognise(trace: Trace, least: int = 1) -> Scene:
         )
     means = np.array([np.median(level[a:b]) for a, b in runs])
     runs, means = _joined(runs, means, level, max(SAME_LEVEL * span, 3.0 * sigma))
-    if len(runs) < 2:
-        raise MeasureError(
-            trace.path,
-            "no event: the light comes back to where it was before it has stood still",
-            remedy="hold the light for half a second before and after each change",
-        )
     which, levels = _levels(means, [b - a for a, b in runs], max(SAME_LEVEL * span, 3.0 * sigma))
     steady, flat = np.zeros(len(level)), np.empty(len(level))
     flat[:] = np.interp(time_s, [0.5 * (time_s[a] + time_s[b - 1]) for a, b in runs], means)
@@ -87,7 +81,11 @@ def recognise(trace: Trace, least: int = 1) -> Scene:
     noise = np.array(
         [
             max(
-                (_spread(level[a:b] - np.median(level[a:b])) for (a, b), w in zip(runs, which, strict=True) if w == p),
+                (
+                    _spread(level[a:b] - np.median(level[a:b]))
+                    for (a, b), w in zip(runs, which, strict=True)
+                    if w == p
+                ),
                 default=sigma,
             )
             for p in range(len(levels))
@@ -96,9 +94,14 @@ def recognise(trace: Trace, least: int = 1) -> Scene:
     changes = [
         _change(time_s, level, runs[k], runs[k + 1], means[k], means[k + 1], int(which[k]), int(which[k + 1]))
         for k in range(len(runs) - 1)
+        if which[k] != which[k + 1]
     ]
-    if len(changes) < least:
-        raise MeasureError(trace.path, f"{len(changes)} changes are too few", remedy=f"record {least}")
+    if not changes:
+        raise MeasureError(
+            trace.path,
+            "no event: the light comes back to where it was before it has stood still",
+            remedy="hold the light for half a second before and after each change",
+        )
     return Scene(tuple(changes), levels, steady, flat, noise)
 
 

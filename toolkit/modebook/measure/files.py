@@ -13,7 +13,7 @@ TABLES = (".csv", ".tsv", ".txt", ".xlsx", ".xlsm", ".ods")
 
 
 def is_clip(path: Path) -> bool:
-    """Whether a file is to be read as a clip. Raises MeasureError for a folder or a file that is not there."""
+    """Whether a file is to be read as a clip. Raises MeasureError for a folder or a missing file."""
     if path.is_dir():
         raise MeasureError(path, "is a folder", remedy="give a clip or a table")
     if not path.exists():

@@ -17,7 +17,7 @@ ROBUST_AT = 4.0  # standard deviations: beyond them a sample counts less and les
 LONGEST_S = 8.0
 DELAY_MOST_S = 1.0
 DELAY_EARLY_S = 0.003
-CENSOR_ROUNDS = 3
+CENSOR_ROUNDS = 4
 LEAST_STEP_MS = 1e-4
 CLOSE_ENOUGH = 0.02  # of deviance per sample: what another step would gain
 
@@ -69,9 +69,7 @@ class Search:
         self.method, self.samples, self.sending, self.known = method, samples, sending, known
         timed = sending.timed
         self.free_length = (
-            method != "none"
-            and known.length_s is None
-            and not (method == "interpolate" and not timed)
+            method != "none" and known.length_s is None and not (method == "interpolate" and not timed)
         )
         self.free_open = known.open_s is None
         self.free_delay = timed and method != "interpolate"
@@ -154,14 +152,14 @@ class Search:
         """The levels for a basis, and what is left in standard deviations; clipped samples count one way."""
         samples = self.samples
         weights = 1.0 / samples.sigma
-        use = weights.copy()
         hidden = samples.clipped
+        # At first as if clipped samples were not there; then those count that the light falls short of.
+        use = np.where(hidden, 0.0, weights)
         levels = _least(basis, samples.level, use)
         for _ in range(CENSOR_ROUNDS):
             left = (basis @ levels - samples.level) * weights
-            beyond = hidden & (left > 0)
             softer = weights / np.sqrt(np.maximum(np.abs(left) / ROBUST_AT, 1.0))
-            softer[beyond] = 0.0
+            softer[hidden & (left > 0)] = 0.0
             if float(np.abs(softer - use).max()) < 0.05 * float(weights.min()):
                 break
             use = softer
@@ -204,7 +202,9 @@ class Search:
             moved[n] += step
             near = slice(0, count)
             if n >= shared:
-                near = self._near(figures_ms, n - shared if n < shared + events else self.spans[n - shared - events])
+                near = self._near(
+                    figures_ms, n - shared if n < shared + events else self.spans[n - shared - events]
+                )
             change = self.basis(moved, near) @ levels - made[near]
             found[near, n] = change * weights[near] / step
             found[count:, n] = (self.doubts(moved) - made_doubts) / step

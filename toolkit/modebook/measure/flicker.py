@@ -70,6 +70,11 @@ def without_flicker(trace: Trace, steady: Floats, level: Floats) -> tuple[Trace,
     if whole <= 0.0 or best[0] > (1.0 - SHARE_EXPLAINED) * whole:
         return trace, None
     _, frequency, amounts = best
+    if (
+        min(abs(abs(frequency - mains) - OFF_BY_HZ) for mains in MAINS_HZ) < 0.5 * step_hz
+        and step_hz < OFF_BY_HZ / 3
+    ):
+        return trace, None  # best at the end of what was searched: something else than mains
     terms = _columns(middle_s, frequency, np.ones_like(shares))[:, :4]
     others = terms @ amounts[:4]
     ours = terms @ amounts[4:]

@@ -29,7 +29,9 @@ def read_gray(path: Path) -> tuple[tuple[float, float], ...]:
             raise MeasureError(path, str(error), place=f"row {row.number}") from None
     greatest = max((light for _, light in pairs), default=0.0)
     if greatest <= 0:
-        raise MeasureError(path, "no patch has light", remedy="give the light of each patch, white as 1 or 100")
+        raise MeasureError(
+            path, "no patch has light", remedy="give the light of each patch, white as 1 or 100"
+        )
     scale = 255.0 if max(code for code, _ in pairs) > 1.0 else 1.0
     scaled = tuple((code / scale, light / greatest) for code, light in pairs)
     fitted(scaled, 0.5)

@@ -24,7 +24,7 @@ class Interval:
 
 
 def interval_of(search: Search, best: Fit, scale: float) -> Interval:
-    """Give the profile-likelihood interval; scale: the deviance that the noise makes per sample, at least 1."""
+    """Give the profile-likelihood interval; scale: the deviance of the noise per sample, at least 1."""
     wanted = CHI2_95 * scale
     guess = max(_deviation(search, best, scale) * 1.96, 1e-5)
     low = _edge(search, best, wanted, -guess)

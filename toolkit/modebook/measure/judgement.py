@@ -1,4 +1,4 @@
-"""What a measurement can tell and what not: which models are left, how wide the length is, what would help."""
+"""What a measurement can tell and what not: the models that are left, the length's width, what would help."""
 
 from __future__ import annotations
 
@@ -115,9 +115,7 @@ def judge(
     return Judgement(True, chosen, one.length_packets, one.interval_packets, why, (), tuple(left))
 
 
-def _chosen(
-    left: Sequence[Method], candidates: Mapping[Method, Candidate], timed: bool
-) -> Method | None:
+def _chosen(left: Sequence[Method], candidates: Mapping[Method, Candidate], timed: bool) -> Method | None:
     if not timed and "interpolate" in left:
         return None
     if len(left) == 1:

@@ -53,9 +53,7 @@ def answered(
         return _at(method, at_s, open_s, steps_s, values, length_s, period_s)
     total = np.zeros((len(at_s), values.shape[1]))
     for place, share in zip(_ROWS, _ROW_SHARES, strict=True):
-        total += share * _at(
-            method, at_s + place * spread_s, open_s, steps_s, values, length_s, period_s
-        )
+        total += share * _at(method, at_s + place * spread_s, open_s, steps_s, values, length_s, period_s)
     return total
 
 

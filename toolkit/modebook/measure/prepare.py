@@ -35,7 +35,7 @@ def gathered(trace: Trace, period_s: float) -> Trace:
     lasts = count * trace.step_s if open_s == 0.0 else (count - 1) * trace.step_s + open_s
     clipped = None
     if trace.clipped is not None:
-        clipped = trace.clipped[:whole].reshape(-1, count).any(axis=1)
+        clipped = np.asarray(trace.clipped[:whole].reshape(-1, count).any(axis=1))
     return replace(
         trace,
         time_s=begins,

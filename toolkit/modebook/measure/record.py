@@ -26,7 +26,8 @@ def measured_of(answers: Sequence[Answer], judgement: Judgement, by: str, date: 
     """
     if judgement.length_packets is None or judgement.interval_packets is None:
         raise MeasureError(
-            answers[0].trace.path, f"tells no length, so nothing is written: {judgement.why}",
+            answers[0].trace.path,
+            f"tells no length, so nothing is written: {judgement.why}",
             remedy=judgement.help[0] if judgement.help else "",
         )
     first = answers[0]
@@ -85,7 +86,9 @@ def write_measured(path: Path, setting: str | None, choice: str, measured: dict[
     except ValidationError as error:
         first = error.errors(include_url=False)[0]
         where = ".".join(str(part) for part in first["loc"])
-        raise MeasureError(path, f"{where}: {first['msg']}", remedy="give such as --date 2026-05-31") from error
+        raise MeasureError(
+            path, f"{where}: {first['msg']}", remedy="give such as --date 2026-05-31"
+        ) from error
     write_whole(path, canonical(made))
     return path
 
@@ -100,7 +103,9 @@ def _place(fixture: Fixture, path: Path, setting: str | None, choice: str) -> tu
         return found[0]
     if found:
         keys = ", ".join(fixture.settings[n].key for n, _ in found)
-        raise MeasureError(path, f"several settings have a choice {choice!r}", remedy=f"give --setting: {keys}")
+        raise MeasureError(
+            path, f"several settings have a choice {choice!r}", remedy=f"give --setting: {keys}"
+        )
     there = ", ".join(
         f"{one.key}: {', '.join(each.key for each in one.choices)}"
         for one in fixture.settings

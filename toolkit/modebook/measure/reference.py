@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from typing import TypeAlias
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -10,19 +13,25 @@ from modebook.measure.events import Change, Scene
 from modebook.measure.sending import HELD_S, Sending, from_steps
 from modebook.measure.trace import Floats, Trace
 
-JUMP = 0.1  # of a change: a step of a staircase
+JUMP = 0.04  # of a change: a step of a staircase
 STEPS_MOST = 12  # more steps than that in one change are a fade
 SLOW = 4  # frames more than an exposure needs: a change that takes longer, without steps, is a fade
 FADE_DOUBT = 0.1  # packets
 SHORTEST_DOUBT_S = 1e-5
 
 
-def from_reference(reference: Trace, scene: Scene, open_s: float, period_s: float) -> Sending:
+Steps: TypeAlias = list[tuple[float, float, float]]
+"""For each step its time in s, the level after it, and the doubt about the time in s."""
+
+
+def from_reference(
+    reference: Trace, scene: Scene, open_s: float, period_s: float, fitted: Callable[[Change], Steps | None]
+) -> Sending:
     """Give the steps that a lamp without smoothing shows: a level per steady stretch, a time per step.
 
     scene: what was recognised in it. A step within an exposure shows as a share of it, which tells its
-    time far better than a frame does. A fade comes in a step per packet. Raises MeasureError where the
-    lamp shows no steps.
+    time far better than a frame does. A fade comes in a step per packet. fitted: gives the steps of a
+    change whose frames are too few to show each. Raises MeasureError where the lamp shows no steps.
     """
     times: list[float] = []
     values: list[float] = [float(scene.levels[scene.changes[0].before])]
@@ -31,6 +40,8 @@ def from_reference(reference: Trace, scene: Scene, open_s: float, period_s: floa
         stop_s = scene.changes[n + 1].from_s if n + 1 < len(scene.changes) else float(reference.time_s[-1])
         start_s = scene.changes[n - 1].to_s if n else float(reference.time_s[0])
         steps = _steps(reference, scene, change, (start_s, stop_s), open_s)
+        if steps is None:
+            steps = fitted(change)
         if steps is None:
             steps = _fade(reference, scene, change, open_s, period_s)
         for at_s, value, doubt_s in steps:
@@ -51,7 +62,7 @@ def from_reference(reference: Trace, scene: Scene, open_s: float, period_s: floa
 
 def _steps(
     reference: Trace, scene: Scene, change: Change, around_s: tuple[float, float], open_s: float
-) -> list[tuple[float, float, float]] | None:
+) -> Steps | None:
     """The steps of one change: time, level after it, doubt; None where it shows no steps."""
     frames = int(np.ceil(open_s / reference.step_s)) + 1
     begin_s = max(change.from_s - 4 * reference.step_s, around_s[0])
@@ -67,9 +78,9 @@ def _steps(
         return None
     means = [float(np.median(level[a:b])) for a, b in runs]
     means[0], means[-1] = first, last
-    if any(float(np.ptp(level[a:b])) > max(0.6 * JUMP * abs(last - first), 8.0 * noise) for a, b in runs):
+    if any(float(np.ptp(level[a:b])) > max(1.5 * JUMP * abs(last - first), 8.0 * noise) for a, b in runs):
         return None
-    found: list[tuple[float, float, float]] = []
+    found: Steps = []
     for n in range(len(runs) - 1):
         end, begin = runs[n][1], runs[n + 1][0]
         if begin - end > frames + 1:
@@ -80,9 +91,16 @@ def _steps(
 
 
 def _time(
-    level: Floats, opens: Floats, end: int, begin: int, before: float, after: float, open_s: float, noise: float
+    level: Floats,
+    opens: Floats,
+    end: int,
+    begin: int,
+    before: float,
+    after: float,
+    open_s: float,
+    noise: float,
 ) -> tuple[float, float]:
-    """When a step came, by the exposures that saw part of it, and the doubt; frames end to begin are between."""
+    """When a step came, by the exposures that saw part of it (frames end to begin), and its doubt."""
     seen = np.clip((level[end:begin] - before) / (after - before), 0.0, 1.0)
     margin = 4.0 * noise / abs(after - before) + 0.02
     partly = (seen > margin) & (seen < 1.0 - margin)
@@ -100,9 +118,7 @@ def _time(
     return first_new - 0.5 * gap_s, max(gap_s / float(np.sqrt(12.0)), 0.02 * open_s, SHORTEST_DOUBT_S)
 
 
-def _fade(
-    reference: Trace, scene: Scene, change: Change, open_s: float, period_s: float
-) -> list[tuple[float, float, float]]:
+def _fade(reference: Trace, scene: Scene, change: Change, open_s: float, period_s: float) -> Steps:
     """A fade's steps, one a packet, by the straight line through its middle."""
     first, last = float(scene.levels[change.before]), float(scene.levels[change.after])
     i, j = np.searchsorted(reference.time_s, [change.from_s - 0.1, change.to_s + 0.1])

@@ -12,6 +12,8 @@ from modebook.measure.events import Scene
 from modebook.measure.trace import Floats, Trace
 
 HELD_S = 0.2  # a level held for less cannot be read off the light: it is taken to lie between its neighbors
+FADE_STEP_S = 0.045  # steps closer than this are packets of one fade, whose times belong together
+SURE_S = 2e-4  # a step whose time is known less well is an event of its own
 APART_S = 0.4  # steps farther apart are events of their own, which the desk's clock need not bind
 SAME_SENT = 0.004  # of full: one step of 8 bits
 LOOSE_STEPS = 6  # a staircase of more is nearly a fade, and its steps come evenly
@@ -36,8 +38,6 @@ class Sending:
     weights: Floats
     values: Floats
     doubt_s: Floats | None = None
-    even: bool = True
-    """Whether it is just as many steps as changes, all of them far apart."""
 
     @property
     def timed(self) -> bool:
@@ -87,7 +87,6 @@ def with_stairs(sending: Sending, event: int, steps: int, span_s: float) -> Send
         free_span=free,
         weights=np.concatenate([sending.weights[: at + 1], between, sending.weights[at + 2 :]]),
         values=np.concatenate([sending.values[: at + 1], valued, sending.values[at + 2 :]]),
-        even=False,
     )
 
 
@@ -166,13 +165,15 @@ def from_steps(
         anchors = [float(values.min()), float(values.max())]
     places = np.array(sorted(anchors))
     weights = np.stack([np.interp(values, places, unit) for unit in np.eye(len(places))], axis=1)
-    apart = np.concatenate([[True], np.diff(times_s) > APART_S])
+    doubts = np.broadcast_to(np.asarray(doubt_s, dtype=np.float64), times_s.shape)
+    gaps_s = np.diff(times_s)
+    loose = (gaps_s > FADE_STEP_S) & (doubts[1:] > SURE_S)
+    apart = np.concatenate([[True], (gaps_s > APART_S) | loose])
     event = np.cumsum(apart) - 1
     start_s = times_s[apart]
     last = np.array([times_s[event == e][-1] for e in range(len(start_s))])
     span_s = last - start_s
     share = np.where(span_s[event] > 0, (times_s - start_s[event]) / np.maximum(span_s[event], 1e-12), 0.0)
-    doubts = np.broadcast_to(np.asarray(doubt_s, dtype=np.float64), times_s.shape)[apart]
     return Sending(
         event,
         share,
@@ -181,8 +182,7 @@ def from_steps(
         np.zeros(len(start_s), dtype=bool),
         weights,
         values,
-        np.array(doubts),
-        bool(apart.all()),
+        doubts[apart],
     )
 
 
@@ -200,5 +200,9 @@ def from_wire(trace: Trace) -> Sending:
     times_s = trace.time_s[at] + 0.5 * gaps_s
     values = np.concatenate([trace.sent[at], trace.sent[at[-1] + 1 : at[-1] + 2]])
     return from_steps(
-        times_s, values, np.maximum(gaps_s, 1e-6) / np.sqrt(12.0), float(trace.time_s[-1]), float(trace.time_s[0])
+        times_s,
+        values,
+        np.maximum(gaps_s, 1e-6) / np.sqrt(12.0),
+        float(trace.time_s[-1]),
+        float(trace.time_s[0]),
     )

@@ -120,7 +120,9 @@ def read_trace(path: Path, open_s: float | None = None) -> Trace:
         sent = sent / full
     clipped = _clipped(level)
     if clipped is not None:
-        notes.append(f"{100 * clipped.mean():.0f} % of the samples stand at the greatest level: taken as clipped")
+        notes.append(
+            f"{100 * clipped.mean():.0f} % of the samples stand at the greatest level: taken as clipped"
+        )
     return Trace(
         str(path),
         "trace",
@@ -141,9 +143,7 @@ def _columns(content: bytes, path: Path) -> dict[str, Floats]:
 
     text, _, _ = decoded(content, str(path))
     lines = text.splitlines()
-    head = table_from_bytes(
-        "\n".join(lines[:HEAD_LINES]).encode(), str(path), TITLES, such_as=SUCH_AS
-    )
+    head = table_from_bytes("\n".join(lines[:HEAD_LINES]).encode(), str(path), TITLES, such_as=SUCH_AS)
     _need(head)
     names = [name for name in TITLES if name in head.folded]
     if head.rows:

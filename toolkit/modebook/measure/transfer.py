@@ -18,7 +18,7 @@ from modebook.measure.setup import Tone
 # IEC 61966-2-1: V = 12.92 L below L = 0.0031308, 1.055 L^(1/2.4) - 0.055 above.
 _SRGB_KNEE = 0.04045
 # ITU-R BT.709-6: V = 4.5 L below L = 0.018, 1.099 L^0.45 - 0.099 above.
-_BT709_KNEE = 0.081
+_BT709_KNEE = 1.099 * 0.018**0.45 - 0.099  # where its upper branch reaches 0.018 of light
 
 
 def to_light(code: ArrayLike, tone: Tone) -> NDArray[np.float64]:
@@ -27,8 +27,8 @@ def to_light(code: ArrayLike, tone: Tone) -> NDArray[np.float64]:
     if tone == "linear":
         return value
     if tone == "srgb":
-        return np.where(value <= _SRGB_KNEE, value / 12.92, ((value + 0.055) / 1.055) ** 2.4)
-    return np.where(value < _BT709_KNEE, value / 4.5, ((value + 0.099) / 1.099) ** (1.0 / 0.45))
+        return np.asarray(np.where(value <= _SRGB_KNEE, value / 12.92, ((value + 0.055) / 1.055) ** 2.4))
+    return np.asarray(np.where(value < _BT709_KNEE, value / 4.5, ((value + 0.099) / 1.099) ** (1.0 / 0.45)))
 
 
 def from_light(light: ArrayLike, tone: Tone) -> NDArray[np.float64]:
@@ -62,7 +62,7 @@ def fitted(pairs: Sequence[tuple[float, float]], code: ArrayLike) -> NDArray[np.
     low = roots[0] + (value - codes[0]) * (roots[1] - roots[0]) / (codes[1] - codes[0])
     high = roots[-1] + (value - codes[-1]) * (roots[-1] - roots[-2]) / (codes[-1] - codes[-2])
     root = np.where(value < codes[0], low, np.where(value > codes[-1], high, inside))
-    return np.maximum(root, 0.0) ** 3
+    return np.asarray(np.maximum(root, 0.0) ** 3)
 
 
 def table(tone: Tone, gray: Sequence[tuple[float, float]] | None, full_range: bool) -> NDArray[np.float64]:

@@ -82,7 +82,9 @@ def _one(upper: Any, lower: Any, answer: Answer) -> None:
     gaps = np.flatnonzero(np.diff(answer.at_s) > 4.0 * float(np.median(np.diff(answer.at_s)))) + 1
     at_s = np.insert(answer.at_s, gaps, np.nan)
     fitted = np.insert(100 * (best.modeled - least) / span, gaps, np.nan)
-    upper.plot(answer.at_s, 100 * (answer.level - least) / span, "o", markersize=2, color="0.55", label="recorded")
+    upper.plot(
+        answer.at_s, 100 * (answer.level - least) / span, "o", markersize=2, color="0.55", label="recorded"
+    )
     upper.plot(at_s, fitted, color="black", linewidth=1.0, label=f"fit: {best.method}")
     upper.set_ylabel("percent of full")
     upper.legend(frameon=False, loc="upper right")

@@ -45,9 +45,7 @@ def measure_text(answers: Sequence[Answer], judgement: Judgement) -> str:
             fitted = answer.fits[method]
             length = f"{fitted.length_s * rate:.2f}" if rate and method != "none" else "-"
             rows.append((method, length, f"{1000 * fitted.length_s:.1f}", f"{answer.worse[method]:.1f}"))
-        made = table(
-            (("Model", "left"), ("packets", "right"), ("ms", "right"), ("worse by", "right")), rows
-        )
+        made = table((("Model", "left"), ("packets", "right"), ("ms", "right"), ("worse by", "right")), rows)
         lines.append(printed(made).rstrip("\n"))
         if answer.delay_s is not None:
             lines.append(f"Delay before it begins: {1000 * answer.delay_s:.1f} ms after the time of sending.")

@@ -21,7 +21,14 @@ def recipe_text(recipe: Recipe) -> str:
     if not recipe.choices:
         return "\n".join([*lines, "No smoothing choice is recorded: measure the fixture as it comes.", ""])
     rows = [
-        (one.setting, one.choice, _slots(one), "; ".join(one.by) or "-", f"{one.hold_level_s:g} s", _notes(one))
+        (
+            one.setting,
+            one.choice,
+            _slots(one),
+            "; ".join(one.by) or "-",
+            f"{one.hold_level_s:g} s",
+            _notes(one),
+        )
         for one in recipe.choices
     ]
     made = table(

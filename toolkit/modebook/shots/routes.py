@@ -10,6 +10,7 @@ from modebook.documents.settings import Choice, Setting, Way
 from modebook.documents.ways import reached_by
 from modebook.rig.firmware import same_version
 from modebook.rig.reading import PatchedRow, RigReading
+from modebook.shots.located import places
 from modebook.shots.route import Route
 from modebook.shots.slot_routes import overruled, slot_routes
 
@@ -26,13 +27,14 @@ def routes(reading: RigReading, rows: PatchedRow | Sequence[PatchedRow]) -> Road
     rows = [rows] if isinstance(rows, PatchedRow) else list(rows)
     row, policy = rows[0], reading.policy
     assert row.fixture is not None
-    by_slot = list(slot_routes(rows, policy))
+    at = places(rows)
+    by_slot = list(slot_routes(rows, policy, at))
     found: Roads = {}
     for setting in row.fixture.fixture.settings:
         if setting.none:
             continue
         roads = found.setdefault(setting.key, {})
-        over = overruled(rows, setting)
+        over = overruled(rows, setting, at)
         for choice in setting.choices:
             some = [one for one in by_slot if (one.setting, one.choice) == (setting.key, choice.key)]
             if not over.always:

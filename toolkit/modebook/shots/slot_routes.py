@@ -42,12 +42,12 @@ class Overruled:
     doubts: tuple[str, ...]
 
 
-def slot_routes(rows: Sequence[PatchedRow], policy: Policy) -> Iterator[Route]:
-    """Every road by a slot of a unit's mode, to the choices of its record's settings."""
+def slot_routes(rows: Sequence[PatchedRow], policy: Policy, at: Places) -> Iterator[Route]:
+    """Every road by a slot of a unit's mode, to the choices of its record's settings; `at`: its places."""
     row = rows[0]
     assert row.mode is not None
     assert row.fixture is not None
-    at = places(rows)
+    others: dict[tuple[str, int], Overruled] = {}
     settings = {setting.key: setting for setting in row.fixture.fixture.settings}
     for way in slot_ways(row.mode.mode):
         located, setting = at.of(way.parameter), settings.get(way.setting)
@@ -57,18 +57,21 @@ def slot_routes(rows: Sequence[PatchedRow], policy: Policy) -> Iterator[Route]:
             value = _value(way, choice, located)
             if value is not None:
                 made = _route(way, choice, value, located, at, policy, row)
-                other = overruled(rows, setting, besides=located)
+                key = (setting.key, id(located))
+                other = others[key] = others.get(key) or overruled(rows, setting, at, besides=located)
                 if made is not None and not other.always:
                     yield replace(
                         made, stand=(*made.stand, *other.stand), doubts=(*made.doubts, *other.doubts)
                     )
 
 
-def overruled(rows: Sequence[PatchedRow], setting: Setting, besides: Located | None = None) -> Overruled:
+def overruled(
+    rows: Sequence[PatchedRow], setting: Setting, at: Places | None = None, besides: Located | None = None
+) -> Overruled:
     """What a unit's slots do to a setting that is set otherwise; `besides`: a slot that is left aside."""
     mode = rows[0].mode
     assert mode is not None
-    at = places(rows)
+    at = at or places(rows)
     always, stand, doubts = False, list[Byte](), list[str]()
     seen: set[int] = set()
     for way in slot_ways(mode.mode):

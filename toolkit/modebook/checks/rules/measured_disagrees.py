@@ -54,7 +54,7 @@ def _length(
     return Fault(
         place,
         f"{key} at {choice.key} was measured at {number(round(length, 2))} packets "
-        f"({number(round(low, 2))} to {number(round(high, 2))}); the maker prints {number(round(printed, 2))}",
+        f"({number(round(low, 2))} to {number(round(high, 2))}); the maker says {number(round(printed, 2))}",
         {
             "setting": key,
             "choice": choice.key,

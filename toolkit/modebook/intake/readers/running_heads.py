@@ -99,4 +99,4 @@ def _gap(line: list[Word], words: list[Word]) -> float:
         for w in words
         if id(w) not in mine and (w["bottom"] <= top + 0.5 * size or w["top"] >= bottom - 0.5 * size)
     ]
-    return min(gaps, default=1000.0) / size
+    return float(min(gaps, default=1000.0) / size)

@@ -90,6 +90,9 @@ def titled_table(
     if bounds is None:
         return None
     starts = _starts(titles, [line for line in body if len(line.pieces) > 1], gap)
+    more = _within(bounds, rows, gap)
+    bounds = sorted([*bounds, *(bound for bound, _ in more)])
+    starts.extend(start for _, start in more)
     kept: list[AlignedLine] = [_with(lines[start], titles)]
     crossing = 0
     last = start + height
@@ -224,6 +227,34 @@ def _bounds(titles: list[Piece], body: list[AlignedLine], gap: float) -> list[fl
             return None
         found.append(best[2])
         low = best[2]
+    return found
+
+
+def _within(bounds: list[float], rows: list[AlignedLine], gap: float) -> list[tuple[float, float]]:
+    """Further bounds within columns, each with where the cells behind it begin: numbers of slots stand beside
+    other pieces under one title, or beside a column without any.
+    """
+    found: list[tuple[float, float]] = []
+    for low, high in itertools.pairwise([float("-inf"), *bounds, float("inf")]):
+        pieces = [p for line in rows for p in line.pieces if low <= p.x0 and p.x1 <= high]
+        clusters: list[list[Piece]] = []
+        for piece in sorted(pieces, key=lambda p: p.x0):
+            right = max((p.x1 for p in clusters[-1]), default=0.0) if clusters else 0.0
+            if clusters and piece.x0 < right + 0.5 * gap:
+                clusters[-1].append(piece)
+            else:
+                clusters.append([piece])
+        if len(clusters) < 2 or any(len(cluster) < 2 for cluster in clusters):
+            continue
+        counting = [
+            sum(read_slot_cell(p.text).kind in ("slots", "absent") for p in cluster) >= 0.7 * len(cluster)
+            for cluster in clusters
+        ]
+        if not any(counting[1:]) and not (counting[0] and low == float("-inf")):
+            continue
+        for left, right_ in itertools.pairwise(clusters):
+            start = min(p.x0 for p in right_)
+            found.append(((max(p.x1 for p in left) + start) / 2, start))
     return found
 
 

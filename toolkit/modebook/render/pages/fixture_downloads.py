@@ -9,6 +9,7 @@ import sqlite3
 
 from modebook.render.pages.fixture_page import taken
 from modebook.render.pages.reply import Place, Query, Raw, known_only
+from modebook.render.pages.shown import shown
 
 _STYLE = re.compile(r"<style>(.*?)</style>", re.DOTALL)
 
@@ -36,7 +37,7 @@ def printed(connection: sqlite3.Connection, place: Place, query: Query) -> Raw:
     from modebook.render.chart_html import chart_html
 
     known_only(query)
-    return page_alone(chart_html(taken(connection, _identity(place))))
+    return page_alone(shown(chart_html(taken(connection, _identity(place)))))
 
 
 def page_alone(html: str) -> Raw:

@@ -1,4 +1,4 @@
-"""Text as a page may show it: signs that would turn the line around, or that show nothing, are spelled out."""
+"""Text as a page may show it: signs that would turn the line around, or show nothing, are spelled out."""
 
 from __future__ import annotations
 
@@ -11,5 +11,7 @@ _OBEYED = re.compile(
 
 
 def shown(text: str) -> str:
-    """The text with every such sign as ``<U+202E>``."""
-    return _OBEYED.sub(lambda found: f"<U+{ord(found[0]):04X}>", text)
+    """The text with every such sign as an escape, ``\\u202e``, as terminal output has it too."""
+    if text.isprintable():
+        return text
+    return _OBEYED.sub(lambda found: f"\\u{ord(found[0]):04x}", text)

@@ -21,7 +21,7 @@ def write_report(answers: Sequence[Answer], judgement: Judgement, path: Path) ->
 
 
 def measured_page(answers: Sequence[Answer], judgement: Judgement) -> str:
-    """The page as HTML, with its plot inside where matplotlib is installed; the same answer, the same page."""
+    """The page as HTML, with its plot inside where matplotlib is there; the same answer, the same page."""
     from importlib.util import find_spec
 
     plot = ""

@@ -1,0 +1,65 @@
+"""Two settings on one control slot: what one sends must leave the other as it is."""
+
+from __future__ import annotations
+
+from modebook.rig.examples import rig_of
+from modebook.shots.change import Stage
+from modebook.shots.changes import change_list
+from modebook.shots.patched import patched_units
+from modebook.shots.replay import models, replay
+from modebook.shots.route import Byte
+
+TWO = [{"key": "off"}, {"key": "on"}]
+FIXTURE = {
+    "model": "Shared",
+    "settings": [
+        {"key": "smoothing", "setting": "smoothing", "choices": TWO},
+        {"key": "fan", "setting": "fan", "choices": TWO},
+    ],
+    "modes": [
+        {
+            "name": "Whole",
+            "parameters": [
+                {
+                    "parameter": "control",
+                    "slots": [1],
+                    "default": 0,
+                    "ranges": [
+                        {"from": 0, "to": 9, "meaning": "No function", "does": "nothing"},
+                        {
+                            "from": 10, "to": 14, "meaning": "Off", "sets": {"smoothing": "off"}, "hold_s": 3,
+                            "kept": "stored",
+                        },
+                        {
+                            "from": 15, "to": 19, "meaning": "On", "sets": {"smoothing": "on"}, "hold_s": 3,
+                            "kept": "stored",
+                        },
+                        {"from": 20, "to": 24, "meaning": "Fan", "sets": {"fan": "on"}, "kept": "while sent"},
+                        {
+                            "from": 30, "to": 34, "meaning": "Fan off", "sets": {"fan": "off"}, "hold_s": 3,
+                            "kept": "stored",
+                        },
+                    ],
+                }
+            ],
+        }
+    ],
+}  # fmt: skip
+
+
+def stage(name: str, smoothing: str, fan: str) -> Stage:
+    return Stage(name, "", {("1", "smoothing"): smoothing, ("1", "fan"): fan})
+
+
+def test_a_slot_goes_back_to_what_stands_there_for_another_setting():
+    """The fan stands at 22: smoothing is sent, held, and 22 comes back; with the fan off it is 0 again."""
+    reading = rig_of({"fixtures": [FIXTURE], "patch": "unit,fixture,mode,address\n1,Shared,Whole,1/5"})
+    rows = {some[0].unit.number: some for some in patched_units(reading).rows.values()}
+    stages = [stage("a", "off", "on"), stage("b", "on", "on"), stage("c", "off", "off")]
+    told = change_list(reading, rows, stages, {}, False)
+    (smoothing,) = told.setups[1].changes
+    assert smoothing.bytes == (Byte(1, 5, 17),)
+    assert smoothing.then_bytes == (Byte(1, 5, 22),)
+    assert all(one.then_bytes == (Byte(1, 5, 0),) for one in told.setups[2].changes)
+    assert {one.setting for one in told.setups[2].changes} == {"smoothing", "fan"}
+    assert replay(told, stages, models(rows, {})) == []
