@@ -1,4 +1,4 @@
-"""Errors as one clear line, and text that obeys nothing: a catalog's words are shown, whatever signs they hold."""
+"""Errors as one clear line, and text that obeys nothing: words are shown, whatever signs they hold."""
 
 from __future__ import annotations
 

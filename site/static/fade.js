@@ -13,7 +13,7 @@ for (const field of form.querySelectorAll("[data-slide]")) {
   const slide = document.createElement("input");
   slide.type = "range";
   slide.min = field.min;
-  slide.max = field.name === "seconds" ? 20 : field.name === "white" ? 500 : field.max;
+  slide.max = { seconds: 20, white: 500, refresh: 60 }[field.name] ?? field.max;
   slide.step = field.dataset.slide;
   slide.value = field.value;
   slide.setAttribute("aria-label", field.parentElement.firstChild.textContent.trim());
@@ -22,7 +22,10 @@ for (const field of form.querySelectorAll("[data-slide]")) {
     soon();
   });
   field.addEventListener("input", () => (slide.value = field.value));
-  field.parentElement.after(slide);
+  const both = document.createElement("span");
+  both.className = "slide";
+  field.parentElement.replaceWith(both);
+  both.append(field.parentElement, slide);
 }
 
 function question() {

@@ -57,7 +57,8 @@ class CaseError(ValueError):
     def __init__(self, what: str, name: str, names: Sequence[str]) -> None:
         self.what, self.name, self.names = what, name, list(names)
         known = ", ".join(self.names) if self.names else "none"
-        super().__init__(f"there is no {what} {name!r}; there are {known}")
+        asked = f"there is no {what} {name!r}" if name else f"which {what}?"
+        super().__init__(f"{asked}; there are {known}" if name else f"{asked} There are {known}")
 
 
 def plain_cases(fade: Fade, resolutions: Sequence[int], smoothings: Sequence[Smoothing]) -> list[Case]:
