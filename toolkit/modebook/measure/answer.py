@@ -28,6 +28,7 @@ USUAL_HZ = 44.0
 # Clocks, shutter and transfer curve are taken as told; what they may be off by widens the interval.
 SURE_PACKETS = 0.03
 SURE_SHARE = 0.006
+CLIPPED_MOST = 0.01  # of a reference's frames
 STEP_DOUBT = 0.15  # of a frame: when a step came that few frames show
 HOPELESS = 300.0  # deviance above the best, by the narrow changes alone, in units of the deviance per sample
 
@@ -70,7 +71,7 @@ def measure(trace: Trace, setup: Setup) -> Answer:
     if open_s is None:
         notes.append("the shutter was not given: fitted with the rest")
     trace = replace(trace, open_s=guess_s)
-    sending = _known_sending(trace, guess_s, period_s)
+    sending = _known_sending(trace, guess_s, period_s, notes)
     fine = gathered(trace, period_s)
     cleaned, scene, flicker = _cleaned(fine)
     if flicker is not None:
@@ -82,11 +83,18 @@ def measure(trace: Trace, setup: Setup) -> Answer:
     return _judged(trace, setup, cleaned, scene, fits, searches, sending, flicker, notes, period_s)
 
 
-def _known_sending(trace: Trace, open_s: float, period_s: float) -> Sending | None:
+def _is_clipped(trace: Trace) -> bool:
+    return trace.clipped is not None and bool(trace.clipped.mean() > CLIPPED_MOST)
+
+
+def _known_sending(trace: Trace, open_s: float, period_s: float, notes: list[str]) -> Sending | None:
     if trace.sent is not None:
         return from_wire(trace)
     reference = trace.reference_trace
     if reference is None:
+        return None
+    if _is_clipped(reference):
+        notes.append("the reference light is clipped, so that its levels are not known: it was not used")
         return None
     cleaned, scene, _ = _cleaned(reference)
     known = Known(period_s, open_s, trace.step_s)

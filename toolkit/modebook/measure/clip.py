@@ -174,6 +174,8 @@ def find_light(path: Path, setup: Setup) -> Box:
     if low is None or high is None:
         raise MeasureError(path, "holds no frame that can be read", remedy="give another file")
     change = _smoothed((high - low).astype(np.float64))
+    if setup.reference is not None:
+        change[_around(_coarse(setup.reference), change.shape)] = 0.0
     if change.max() < SEEN_CODES:
         raise MeasureError(
             path,
@@ -184,6 +186,7 @@ def find_light(path: Path, setup: Setup) -> Box:
     y, x = np.unravel_index(int(brightest.argmax()), brightest.shape)
     mask = change > 0.6 * change[y, x]
     y0, y1, x0, x1 = _grown(mask, int(y), int(x))
+    _refuse_another(path, change, (y0, y1, x0, x1))
     # A fifth less on each side stays clear of edges and of what a hand-held camera moves.
     inset_y, inset_x = (y1 - y0) // 5, (x1 - x0) // 5
     return Box(
@@ -191,6 +194,41 @@ def find_light(path: Path, setup: Setup) -> Box:
         (y0 + inset_y) * COARSE,
         max((x1 - x0 - 2 * inset_x) * COARSE, SMALLEST_PX),
         max((y1 - y0 - 2 * inset_y) * COARSE, SMALLEST_PX),
+    )
+
+
+def _coarse(box: Box) -> tuple[int, int, int, int]:
+    """A box in blocks: rows from and to, columns from and to."""
+    return (
+        box.y // COARSE,
+        -(-(box.y + box.height) // COARSE),
+        box.x // COARSE,
+        -(-(box.x + box.width) // COARSE),
+    )
+
+
+def _around(place: tuple[int, int, int, int], shape: tuple[int, ...]) -> tuple[slice, slice]:
+    """A rectangle of blocks with two more on each side, for the glow about a light."""
+    y0, y1, x0, x1 = place
+    return slice(max(y0 - 2, 0), min(y1 + 2, shape[0])), slice(max(x0 - 2, 0), min(x1 + 2, shape[1]))
+
+
+def _refuse_another(path: Path, change: Floats, place: tuple[int, int, int, int]) -> None:
+    """Raises MeasureError where a second light changes too: which is meant must be said, not guessed."""
+    rest = change.copy()
+    rest[_around(place, change.shape)] = 0.0
+    y, x = np.unravel_index(int(rest.argmax()), rest.shape)
+    if rest[y, x] <= 0.5 * change.max():
+        return
+    other = _grown(rest > 0.6 * rest[y, x], int(y), int(x))
+    told = " and ".join(
+        f"{x0 * COARSE},{y0 * COARSE},{(x1 - x0) * COARSE},{(y1 - y0) * COARSE}"
+        for y0, y1, x0, x1 in sorted((place, other), key=lambda one: one[2])
+    )
+    raise MeasureError(
+        path,
+        f"more than one light changes in the picture: {told}",
+        remedy="say with --box which is meant, and with --reference which one does not smooth",
     )
 
 

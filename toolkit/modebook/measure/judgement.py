@@ -10,6 +10,7 @@ from modebook.measure.models import METHODS, Method
 WORSE = 12.0  # a model whose deviance is this much above the best one's is out (odds of 400 to 1)
 OFF_WITHIN = 0.4  # packets: a length that cannot be longer is none
 OFF_MAY_BE = 0.75  # packets: the same, where no smoothing explains it as well
+ONE_LIGHT = 1.3  # packets: at one packet most methods make the same light
 SAME_LENGTH = 0.3  # packets
 WIDEST = 0.5  # packets, to either side; or
 WIDEST_SHARE = 0.06  # of the length
@@ -65,7 +66,7 @@ def judge(
     """
     left = [method for method in METHODS if method in candidates and candidates[method].worse < WORSE]
     spread = _widest([candidates[method] for method in left])
-    reach = candidates["average"].interval_packets or (0.0, float("inf"))
+    reach = (0.0, _reach(left, candidates))
     if misfit > POOR and left_over > POOR_SHARE:
         return Judgement(
             False,
@@ -98,7 +99,7 @@ def judge(
     if 0.5 * (high - low) > max(WIDEST, WIDEST_SHARE * one.length_packets):
         return Judgement(
             False,
-            chosen,
+            chosen if low > ONE_LIGHT else None,
             None,
             one.interval_packets,
             f"the length may be {low:.1f} to {high:.1f} packets: the samples are too few or too noisy",
@@ -113,6 +114,15 @@ def judge(
     if spread and len(left) > 1:
         why += f"; with {', '.join(m for m in left if m != chosen)} at one packet it is the same light"
     return Judgement(True, chosen, one.length_packets, one.interval_packets, why, (), tuple(left))
+
+
+def _reach(left: Sequence[Method], candidates: Mapping[Method, Candidate]) -> float:
+    """How many packets any smoothing may be long at most, by every model that is left."""
+    smooth = [candidates[method] for method in left if method not in ("none", "interpolate")]
+    if not smooth:
+        smooth = [candidates["average"]] if "none" in left else []
+    known = [one.interval_packets[1] for one in smooth if one.interval_packets is not None]
+    return max(known, default=float("inf"))
 
 
 def _chosen(left: Sequence[Method], candidates: Mapping[Method, Candidate], timed: bool) -> Method | None:
