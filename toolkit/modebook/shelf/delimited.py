@@ -15,6 +15,8 @@ from modebook.shelf.table import MOST_CELLS, MOST_COLUMNS, MOST_ROWS
 DELIMITERS = (",", ";", "\t")
 NAMES = {",": "comma", ";": "semicolon", "\t": "tab"}
 
+LONGEST_CELL = 131_072
+"""Characters of one cell, beyond which a quote mark was forgotten."""
 Lines = list[tuple[int, list[str]]]
 """Rows with the line at which each begins."""
 
@@ -111,10 +113,22 @@ def _parsed(text: str, delimiter: str, path: str) -> Iterator[tuple[int, list[st
             if "unexpected end" in why:
                 problem, remedy = "a quoted cell begins here and never ends", "close it with a quote mark"
             elif "field limit" in why or "field larger" in why:
-                problem, remedy = "a cell of more than 131072 characters", "look for a quote mark too many"
+                raise _too_long(path, start) from error
             else:
                 problem = "a quote mark inside a quoted cell stands alone"
                 remedy = "double it, or take the quote marks off"
             raise ShelfError(path, problem, place=f"line {start}", remedy=remedy) from error
+        # The library's own limit holds for the whole process, where others may have set it otherwise.
+        if any(len(cell) > LONGEST_CELL for cell in row):
+            raise _too_long(path, start)
         yield start, row
         start = reader.line_num + 1
+
+
+def _too_long(path: str, start: int) -> ShelfError:
+    return ShelfError(
+        path,
+        f"a cell of more than {LONGEST_CELL} characters",
+        place=f"line {start}",
+        remedy="look for a quote mark too many",
+    )
