@@ -6,7 +6,8 @@ import asyncio
 import json
 import re
 import socket
-from collections.abc import Iterator
+from collections.abc import Coroutine, Iterator
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 from typing import Any
 
@@ -18,20 +19,26 @@ from modebook.store.build import build
 from support.program import CATALOG, ROOT, Program
 
 
+def waited(work: Coroutine[Any, Any, Any]) -> Any:
+    """What a coroutine gives, in a thread of its own: a browser's tests leave a loop running in this one."""
+    with ThreadPoolExecutor(1) as other:
+        return other.submit(asyncio.run, work).result()
+
+
 @pytest.fixture(scope="module")
 def pages(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Any]:
     """The site over the demo catalog."""
     database = tmp_path_factory.mktemp("site") / f"{NAME}.sqlite"
     build(Catalog(CATALOG), database)
     made = site(database)
-    asyncio.run(made.invoke_startup())
+    waited(made.invoke_startup())
     yield made
     made.get_database(NAME).close()
 
 
 def get(pages: Any, path: str) -> Any:
     """What the site answers."""
-    return asyncio.run(pages.client.get(path))
+    return waited(pages.client.get(path))
 
 
 def queries() -> dict[str, Any]:
@@ -68,11 +75,11 @@ def test_every_table_and_column_of_the_metadata_exists(pages: Any) -> None:
         "tables"
     ]
     database = pages.get_database(NAME)
-    names = asyncio.run(database.table_names()) + asyncio.run(database.view_names())
-    hidden = set(asyncio.run(database.hidden_table_names()))
+    names = waited(database.table_names()) + waited(database.view_names())
+    hidden = set(waited(database.hidden_table_names()))
     assert {name for name in names if name not in hidden and not name.endswith("_fts")} <= set(tables)
     for name, told in tables.items():
-        columns = asyncio.run(database.table_columns(name))
+        columns = waited(database.table_columns(name))
         assert set(told.get("columns", {})) <= set(columns), name
         assert set(told.get("units", {})) <= set(columns), name
         assert set(told.get("facets", [])) <= set(columns), name

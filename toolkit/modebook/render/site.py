@@ -80,10 +80,12 @@ def _own_copy(database: Path, folder: Path) -> Path:
 
 def _listen(host: str, port: int) -> socket.socket:
     family = socket.AF_INET6 if ":" in host else socket.AF_INET
-    listening = socket.socket(family, socket.SOCK_STREAM)
+    # Named as TCP, or asyncio leaves Nagle's delay on, and each page waits 40 ms for an acknowledgment.
+    listening = socket.socket(family, socket.SOCK_STREAM, socket.IPPROTO_TCP)
     listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     try:
         listening.bind((host, port))
+        listening.listen(128)  # before the address is told, so that nobody who reads it is refused
     except OSError as error:
         listening.close()
         raise ShelfError(
