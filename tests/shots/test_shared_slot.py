@@ -63,3 +63,51 @@ def test_a_slot_goes_back_to_what_stands_there_for_another_setting():
     assert all(one.then_bytes == (Byte(1, 5, 0),) for one in told.setups[2].changes)
     assert {one.setting for one in told.setups[2].changes} == {"smoothing", "fan"}
     assert replay(told, stages, models(rows, {})) == []
+
+
+def sets(low: int, high: int, setting: str, choice: str, kept: str) -> dict[str, object]:
+    return {"from": low, "to": high, "meaning": choice, "sets": {setting: choice}, "kept": kept}
+
+
+def walked(ranges: list[dict[str, object]], default: int, ways: list[dict[str, object]]):
+    """One unit with one control slot, smoothing and fan to be off: the list, and what goes wrong with it."""
+    settings = [{**FIXTURE["settings"][0], "ways": ways}, FIXTURE["settings"][1]]
+    slot = {"parameter": "control", "slots": [1], "default": default, "ranges": ranges}
+    fixture = {"model": "Shared", "settings": settings, "modes": [{"name": "Whole", "parameters": [slot]}]}
+    reading = rig_of({"fixtures": [fixture], "patch": "unit,fixture,mode,address\n1,Shared,Whole,1/5"})
+    rows = {some[0].unit.number: some for some in patched_units(reading).rows.values()}
+    stages = [Stage("a", "", {("1", "fan"): "off", ("1", "smoothing"): "off"})]
+    told = change_list(reading, rows, stages, {}, False)
+    return told, replay(told, stages, models(rows, {}))
+
+
+def test_a_slot_rests_where_it_sets_nothing_at_all():
+    """Its default sets smoothing while sent: neither that setting nor the fan's goes back to the default."""
+    told, wrong = walked(
+        [
+            sets(0, 9, "smoothing", "on", "while sent"),
+            {"from": 10, "to": 14, "meaning": "No function", "does": "nothing"},
+            sets(20, 29, "smoothing", "off", "stored"),
+            sets(30, 39, "fan", "off", "stored"),
+        ],
+        0,
+        [],
+    )
+    assert {one.setting: one.then_bytes for one in told.setups[0].changes} == {
+        "smoothing": (Byte(1, 5, 12),),
+        "fan": (Byte(1, 5, 12),),
+    }
+    (stands,) = told.setups[0].stands
+    assert stands.bytes == (Byte(1, 5, 12),)
+    assert "keep it at rest" in stands.why
+    assert wrong == []
+
+
+def test_no_walk_for_a_choice_that_the_slot_overrules_where_it_rests():
+    """The printed default sets smoothing on, and no rest is printed: the menu's off would not hold."""
+    menu = [{"by": "menu", "path": ["Setup", "Smoothing"], "choices": ["off"]}]
+    told, wrong = walked([sets(0, 9, "smoothing", "on", "while sent")], 0, menu)
+    assert not told.setups[0].changes
+    (smoothing,) = [fault for fault in told.setups[0].faults if "smoothing" in fault]
+    assert "control overrules it at its printed default" in smoothing
+    assert wrong == []

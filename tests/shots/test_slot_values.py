@@ -87,14 +87,15 @@ def test_a_light_is_taken_as_low_as_may_be_and_a_default_that_will_do_is_kept():
 
 
 def test_where_a_slot_rests():
-    """The printed default, unless it sets the same setting or endangers; else an idle range; else none."""
+    """A value that sets nothing, the printed default first; else one that leaves this setting; else none."""
     off = piece(0, 9, sets={"smoothing": "off"})
     idle = piece(10, 19, does="nothing")
-    assert rest_of(parameter(off, idle, default=12), "smoothing", [off, idle], 5).value == 12
-    assert rest_of(parameter(off, idle, default=0), "smoothing", [off, idle], 5).value == 14
-    assert rest_of(parameter(off, idle, default=0), "curve", [off, idle], 5).value == 0
+    assert rest_of(parameter(off, idle, default=12), "smoothing", [off, idle]).value == 12
+    assert rest_of(parameter(off, idle, default=0), "smoothing", [off, idle]).value == 14
+    assert rest_of(parameter(off, idle, default=0), "curve", [off, idle]).value == 14
+    assert rest_of(parameter(off, default=0), "curve", [off]).value == 0
     reset = piece(0, 9, hazard="reset")
-    assert rest_of(parameter(reset, default=0), "curve", [reset], 5).value is None
+    assert rest_of(parameter(reset, default=0), "curve", [reset]).value is None
 
 
 def test_a_slot_that_sets_at_every_value_always_rules():

@@ -134,6 +134,8 @@ class Walk:
         policy = self.reading.policy
         held = unit.held(setting, choice, policy["change-cost-slot"].value, policy["change-time-slot"].value)
         why = "no way reaches it"
+        if against := unit.over(setting).against(choice):
+            why = f"{against} overrules it at its printed default, and no value that leaves it is printed"
         if unit.now[setting].choice == choice and not some and not held:
             why = "it is there, but a slot that may overrule it has no known rest"
         for road in (*some, *([held] if held else [])):

@@ -146,6 +146,8 @@ def _standing(setting: str, some: Sequence[tuple[UnitState, tuple[Byte, ...]]]) 
         returns = f"then {labels.get(below, below)} comes back" if below else "what comes back is not known"
         if now.kept in ("stored", "until power off"):
             returns = ""
+            if now.route.then_bytes:
+                why = "other values of this slot set it as long as they are sent: keep it at rest"
     return Standing(
         tuple(one.number for one, _ in some),
         unit.fixture,

@@ -71,7 +71,7 @@ def _shop_road(reading: RigReading, unit: UnitState, setting: str, choice: str) 
     some = [
         one
         for one in unit.roads.get(setting, {}).get(choice, ())
-        if one.by == "rdm" or (one.by == "slot" and one.kept == "stored" and not one.stand)
+        if one.by == "rdm" or (one.by == "slot" and one.kept == "stored" and not {*one.bytes} & {*one.stand})
     ]
     written = unit.settings[setting]
     picked = next((one for one in written.choices if one.key == choice), None)

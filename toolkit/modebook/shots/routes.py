@@ -37,8 +37,8 @@ def routes(reading: RigReading, rows: PatchedRow | Sequence[PatchedRow]) -> Road
         over = overruled(rows, setting, at)
         for choice in setting.choices:
             some = [one for one in by_slot if (one.setting, one.choice) == (setting.key, choice.key)]
-            if not over.always:
-                # A slot that sets it at every value leaves no other road: what it sends rules.
+            if not over.always and not over.against(choice.key):
+                # A slot that sets it at every value, or where it rests, leaves no other road: it rules.
                 some += [
                     replace(one, stand=over.stand, doubts=(*one.doubts, *over.doubts))
                     for one in _others(reading, row, setting, choice)

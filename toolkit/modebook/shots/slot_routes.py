@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from modebook.documents.control_values import hazards_beside
-from modebook.documents.modes import Condition, Range
+from modebook.documents.modes import Condition, Parameter, Range
 from modebook.documents.policy import Policy
 from modebook.documents.settings import Choice, Setting
 from modebook.documents.ways import SlotWay, slot_ways
@@ -40,6 +40,12 @@ class Overruled:
     stand: tuple[Byte, ...]
     """The rests that must be sent so that it holds."""
     doubts: tuple[str, ...]
+    defaults: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    """Slots without a known rest whose printed default sets it: their names, and the choices that agree."""
+
+    def against(self, choice: str) -> str:
+        """The slot that is known to overrule a choice at its printed default; empty where none is."""
+        return next((name for name, agreeing in self.defaults if choice not in agreeing), "")
 
 
 def slot_routes(rows: Sequence[PatchedRow], policy: Policy, at: Places) -> Iterator[Route]:
@@ -59,7 +65,7 @@ def slot_routes(rows: Sequence[PatchedRow], policy: Policy, at: Places) -> Itera
                 made = _route(way, choice, value, located, at, policy, row)
                 key = (setting.key, id(located))
                 other = others[key] = others.get(key) or overruled(rows, setting, at, besides=located)
-                if made is not None and not other.always:
+                if made is not None and not other.always and not other.against(choice.key):
                     yield replace(
                         made, stand=(*made.stand, *other.stand), doubts=(*made.doubts, *other.doubts)
                     )
@@ -73,6 +79,7 @@ def overruled(
     assert mode is not None
     at = at or places(rows)
     always, stand, doubts = False, list[Byte](), list[str]()
+    defaults: list[tuple[str, tuple[str, ...]]] = []
     seen: set[int] = set()
     for way in slot_ways(mode.mode):
         located = at.of(way.parameter)
@@ -85,18 +92,36 @@ def overruled(
             continue
         seen.add(id(way.parameter))
         always = always or always_rules(way.parameter, setting.key)
-        if all(
-            piece.kept in ("until power off", "stored")
-            for piece in way.parameter.ranges
-            if setting.key in (piece.sets or {})
-        ):
+        if not _overrules(way.parameter.ranges, setting.key):
             continue  # it acts once, when it is sent: a slot at rest changes nothing
-        rest = rest_of(way.parameter, setting.key, located.ranges, 0)
+        rest = rest_of(way.parameter, setting.key, located.ranges)
         if rest.value is None:
             doubts.append(f"the slot {way.parameter.name} may overrule it: {rest.why}")
+            defaults += _at_default(way.parameter, setting)
         else:
             stand += located.bytes(rest.value)
-    return Overruled(always, tuple(stand), tuple(doubts))
+    return Overruled(always, tuple(stand), tuple(doubts), tuple(defaults))
+
+
+def _at_default(parameter: Parameter, setting: Setting) -> Iterator[tuple[str, tuple[str, ...]]]:
+    """The slot's name, and the choices that what it sets at its printed default agrees with."""
+    default = parameter.default
+    if default is None or parameter.when:
+        return
+    for piece in parameter.ranges:
+        to = (piece.sets or {}).get(setting.key)
+        if to is None or piece.needs or not piece.from_ <= default <= piece.to:
+            continue
+        if isinstance(to, str):
+            yield parameter.name, (to,)
+        else:
+            agreeing = (one.key for one in setting.choices if value_in_span(piece, to, one) == default)
+            yield parameter.name, tuple(agreeing)
+
+
+def _overrules(ranges: Sequence[Range], setting: str) -> bool:
+    """Whether some range sets a setting for as long as it is sent, or may."""
+    return any(setting in (r.sets or {}) and r.kept not in ("until power off", "stored") for r in ranges)
 
 
 def _value(way: SlotWay, choice: Choice, located: Located) -> int | None:
@@ -110,11 +135,14 @@ def _route(
     way: SlotWay, choice: Choice, value: int, located: Located, at: Places, policy: Policy, row: PatchedRow
 ) -> Route | None:
     piece, parameter = way.piece, way.parameter
-    rest = rest_of(parameter, way.setting, located.ranges, value)
+    rest = rest_of(parameter, way.setting, located.ranges)
     words, first, doubts, cautions, fading = _needs(way.needs, at, located.part)
     if fading and piece.kept == "while sent":
         return None  # it would act only as long as no cue moves what it needs
     stands = (piece.kept in ("while sent", None) and not fading) or rest.value is None
+    stand = (*first, *located.bytes(value)) if stands and not fading else ()
+    if not stand and rest.value is not None and _overrules(located.ranges, way.setting):
+        stand = located.bytes(rest.value)
     if piece.hold_s is None and piece.kept != "while sent":
         doubts.append("no hold is printed: try how long it must be sent")
     if way.span is not None:
@@ -137,7 +165,7 @@ def _route(
         needs_bytes=tuple(first),
         then=then,
         then_bytes=() if stands or rest.value is None else located.bytes(rest.value),
-        stand=(*first, *located.bytes(value)) if stands and not fading else (),
+        stand=stand,
         needs_settings=tuple(
             (need.setting, tuple(need.choices or ())) for need in way.needs if need.setting is not None
         ),

@@ -120,27 +120,30 @@ class Rest:
     why: str
 
 
-def rest_of(parameter: Parameter, setting: str, others: Sequence[Range], near: int) -> Rest:
+def rest_of(parameter: Parameter, setting: str, others: Sequence[Range]) -> Rest:
     """A value that leaves a setting alone: the printed default, else a range that does nothing.
 
-    `others` are all ranges of the same slots, `near` the value that it comes from. A default inside a range
-    that sets the same setting, or that endangers, is no place to rest.
+    `others` are all ranges of the same slots. A default inside a range that sets the same setting, or that
+    endangers, is no place to rest. A value that sets nothing at all goes before one that sets something
+    else, and the lowest of several is taken, so that all settings of one slot rest at one value.
     """
     bad = [r for r in others if r.hazard or setting in (r.sets or {})]
+    setting_others = [r for r in others if r.sets]
 
-    def free(value: int) -> bool:
-        return not any(r.from_ <= value <= r.to for r in bad)
+    def free(value: int, of: Sequence[Range]) -> bool:
+        return not any(r.from_ <= value <= r.to for r in of)
 
     default = parameter.default
-    if default is not None and free(default):
-        return Rest(default, "the printed default")
-    for does in IDLE:
-        idle = [r for r in parameter.ranges if r.does == does and not r.hazard and not r.sets]
-        found = [(abs(value - near), value, r) for r in idle if free(value := safe_value(r, others))]
-        if found:
-            _, value, piece = min(found, key=lambda one: one[:2])
-            words = "where the menu's choice rules" if does == "as-menu" else "a range that does nothing"
-            return Rest(value, f"{words} ({piece.meaning})")
+    for of in ([*bad, *setting_others], bad):
+        if default is not None and free(default, of):
+            return Rest(default, "the printed default")
+        for does in IDLE:
+            idle = [r for r in parameter.ranges if r.does == does and not r.hazard and not r.sets]
+            found = [(value, r) for r in idle if free(value := safe_value(r, others), of)]
+            if found:
+                value, piece = min(found, key=lambda one: one[0])
+                words = "where the menu's choice rules" if does == "as-menu" else "a range that does nothing"
+                return Rest(value, f"{words} ({piece.meaning})")
     if default is not None:
         return Rest(None, "its printed default would set something itself: find its rest on the fixture")
     return Rest(None, "no default and no range that does nothing is printed: find its rest on the fixture")
