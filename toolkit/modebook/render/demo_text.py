@@ -10,7 +10,7 @@ from modebook.checks.bulk import CheckResult
 from modebook.checks.finding import SEVERITIES, Finding
 from modebook.render.findings_text import SEVERITY_STYLE, sentence, summary
 from modebook.render.remote_text import counts
-from modebook.render.terminal import paint, printed, table, width
+from modebook.render.terminal import paint, printed, table, width, wrapped
 from modebook.rig.audit import Audit
 from modebook.rig.grouping import by_cause
 from modebook.rig.remote import RigRemote
@@ -27,6 +27,9 @@ NEXT = (
     ("modebook fade --seconds 1 --bits 8 --bits 16", "will a fade to black be seen to step?"),
     ("modebook fade --snap --smoothing 0 --smoothing 2 --smoothing 5 --camera 24", "how late is a kill?"),
     ("modebook check --explain coarse-angle", "what a rule checks, and why"),
+    ("modebook plan ossilby-pier", "each setup's settings, and what to change between them"),
+    ("modebook sheets ossilby-pier -o paper", "the rig on paper: lists, universe maps, control cards"),
+    ("modebook chart pelluwick/torvane-40 --mode Standard", "what each slot of a mode does"),
     ("modebook serve", "the catalog as pages"),
 )
 SHOWN = 6
@@ -36,22 +39,22 @@ def demo_text(built: Built, checked: CheckResult, audit: Audit, remote: RigRemot
     """Build, check, audit, the answer to one question, and what to run next."""
     out = [paint("Modebook: the demo catalog and its rig", "bold")]
     if about:
-        out.append(_wrapped(about))
+        out.append(wrapped(about))
     out += ["", paint("1. The catalog", "bold")]
-    out.append(_wrapped(f"{built.documents} fixture documents of invented makers, in one SQLite file."))
+    out.append(wrapped(f"{built.documents} fixture documents of invented makers, in one SQLite file."))
     out += ["", paint("2. modebook check: are the records in order?", "bold")]
     out.append(_rules(checked.findings))
-    out.append(_wrapped(summary(checked.findings, f"{checked.documents} documents checked")))
+    out.append(wrapped(summary(checked.findings, f"{checked.documents} documents checked")))
     out += ["", paint(f"3. modebook audit {audit.rig}: is the patch?", "bold")]
     out += _audited(audit)
     out += ["", paint("4. Which units can change smoothing remotely?", "bold"), counts([remote]).rstrip("\n")]
-    out.append(_wrapped(_answer(remote)))
+    out.append(wrapped(_answer(remote)))
     out += ["", paint("Next", "bold")]
     for command, why in NEXT:
         told = f"  {command}  {paint('# ' + why, 'dim')}"
         fits = len(command) + len(why) + 6 <= width()
         out.append(told if fits else f"  {paint('# ' + why, 'dim')}\n  {command}")
-    out += ["", _wrapped(CAUTION)]
+    out += ["", wrapped(CAUTION)]
     return "\n".join(out) + "\n"
 
 
@@ -78,7 +81,7 @@ def _audited(audit: Audit) -> list[str]:
     rest = len(by_cause(audit.findings)) - len(shown)
     return [
         printed(table(columns, shown)).rstrip("\n"),  # type: ignore[arg-type]
-        _wrapped(f"and {rest} more causes. " + summary(audit.findings, f"{audit.units} units audited")),
+        wrapped(f"and {rest} more causes. " + summary(audit.findings, f"{audit.units} units audited")),
     ]
 
 
@@ -90,7 +93,3 @@ def _answer(remote: RigRemote) -> str:
         f"and may or may not reach {reaches['unknown']}; "
         f"{len(remote.of('hand'))} only with a hand on the fixture."
     )
-
-
-def _wrapped(words: str) -> str:
-    return textwrap.fill(words, width=width(), break_on_hyphens=False)

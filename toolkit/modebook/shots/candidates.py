@@ -9,7 +9,6 @@ import numpy as np
 
 from modebook.documents.settings import Choice
 from modebook.documents.shots import Cue, Setup
-from modebook.response.errors import ResponseError
 from modebook.response.fade import Fade
 from modebook.rig.grouping import unit_ranges
 from modebook.shots.axes import Axis, Group
@@ -102,6 +101,8 @@ def acting(axes: Sequence[Axis], asked: Asked, axis: Axis, patched: Patched) -> 
 
 
 def _smoothing(judge: Judge, axis: Axis, asked: Sequence[Asked]) -> Candidates:
+    from modebook.documents.responding import smoothing_of
+
     figures = [[_needed(judge, one, choice) for one in asked] for choice in axis.choices]
     lengths = [_length(judge, axis, choice) for choice in axis.choices]
     judged = [
@@ -129,6 +130,7 @@ def _smoothing(judge: Judge, axis: Axis, asked: Sequence[Asked]) -> Candidates:
             )
         )
     assumed = dict.fromkeys(said for one in asked for said in one.case.assumed)
+    assumed |= dict.fromkeys(said for choice in axis.choices for said in smoothing_of(choice).assumed)
     return Candidates(tuple(made), tuple(assumed))
 
 
@@ -136,10 +138,7 @@ def _figures(judge: Judge, case: Case, choice: Choice | None, stepping: bool = F
     """What the engine finds; without `stepping` losses are left aside, which delays do not depend on."""
     if case.fade is None:
         return None
-    try:
-        return judge.figures(case, choice, stepping)
-    except ResponseError:
-        return None
+    return judge.figures(case, choice, stepping)
 
 
 def _needed(judge: Judge, asked: Asked, choice: Choice) -> Figures | None:

@@ -10,7 +10,6 @@ from modebook.documents.bits import bits
 from modebook.documents.layout import all_parameters
 from modebook.documents.responding import smoothing_of
 from modebook.documents.shots import Cue, Setup, Shot
-from modebook.response.errors import ResponseError
 from modebook.response.fade import Fade
 from modebook.rig.grouping import unit_ranges
 from modebook.rig.reading import PatchedRow
@@ -137,10 +136,7 @@ def _slower(judge: Judge, fade: Fade, limit: float) -> float | None:
 
     def excess(seconds_s: float) -> float:
         """How far above the limit the cue steps, as the logarithm of a share; at most 0 where it holds."""
-        try:
-            stepping = judge.engine.ask(replace(fade, seconds_s=seconds_s)).worst_stepping_jnd
-        except ResponseError:
-            return math.inf
+        stepping = judge.engine.ask(replace(fade, seconds_s=seconds_s)).worst_stepping_jnd
         return math.log(max(stepping, 1e-9) / (limit * NEAR))
 
     most_s = min(SLOWEST * fade.seconds_s, max(SLOWEST_S, 2.0 * fade.seconds_s))

@@ -25,7 +25,6 @@ LONGEST_S = 3600.0
 LEVELS: Mapping[str, float] = MappingProxyType(
     {
         "full": 100.0,
-        "fl": 100.0,
         "on": 100.0,
         "open": 100.0,
         "out": 0.0,
@@ -75,7 +74,7 @@ class UnitNames:
         with what would be right, for what the patch does not have.
         """
         found: dict[str, None] = {}
-        for piece in re.split(r"[,;\n+&]|\band\b", text):
+        for piece in re.split(r"[,;\n]|\band\b", text):
             told = " ".join(piece.split())
             if not told:
                 continue

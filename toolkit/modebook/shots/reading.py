@@ -239,8 +239,11 @@ class _Reader:
         self, row: Row, place: tuple[str, str, str, str], units: list[str], parameter: str, target: float
     ) -> float:
         """Where the cue starts: as written, else where these units were left in this shot, else far away."""
-        before = {self.levels.get((place, unit, parameter)) for unit in units}
-        last = before.pop() if len(before) == 1 else None
+        before = {self.levels[key] for unit in units if (key := (place, unit, parameter)) in self.levels}
+        last = max(before, default=None)
+        if len(before) > 1 and self.text(row, "from").casefold() in notation.AS_BEFORE:
+            told = " and ".join(f"{level:g}" for level in sorted(before))
+            self.notes.append(f"row {row.number}: its lights stand at {told} % before: the highest is taken")
         missing = last if last is not None else (0.0 if target > 0 else 100.0)
         if self.text(row, "from").casefold() in notation.AS_BEFORE:
             return missing

@@ -45,7 +45,7 @@ TITLES: Mapping[Column, tuple[str, ...]] = MappingProxyType(
             "time in s",
         ),
         "units": ("units", "unit", "who", "unit numbers", "lights", "fixtures"),
-        "parameter": ("parameter", "param", "what", "attribute of the light"),
+        "parameter": ("parameter", "param", "what"),
         "from": ("from", "from percent", "from level", "level from", "start level", "before"),
         "to": ("to", "to percent", "to level", "level", "level to", "end level", "after"),
         "seconds": (

@@ -7,7 +7,6 @@ from collections.abc import Iterator, Sequence
 from modebook.documents.settings import Choice, Setting
 from modebook.documents.shots import Setup
 from modebook.documents.ways import is_smoothing
-from modebook.response.errors import ResponseError
 from modebook.response.fade import Fade
 from modebook.shots.axes import Axis, Group
 from modebook.shots.candidates import Asked, acting, asked_of
@@ -27,10 +26,7 @@ def unchosen_of(
     found: list[Unchosen] = []
     for group, asked in _bare(judge, patched, groups, axes, setup):
         has, known = _smoothing(group)
-        try:
-            figures = judge.figures(asked.case, has, asked.cue.intent in ("smooth", "unseen"))
-        except ResponseError:
-            continue
+        figures = judge.figures(asked.case, has, asked.cue.intent in ("smooth", "unseen"))
         one = verdict(judge.policy, asked.cue, asked.case, figures, judge.camera(asked.cue).frame_s)
         assert group.row.fixture is not None
         assert group.row.mode is not None
