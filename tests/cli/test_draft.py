@@ -10,6 +10,7 @@ from typing import Any
 
 import pytest
 
+from support.pdfs import simple_pdf
 from support.program import CATALOG, Program, Run
 
 DEMO = CATALOG / "charts" / "snorrigand-quindle-30.pdf"
@@ -148,7 +149,8 @@ def _text() -> bytes:
 
 
 def _xlsx() -> bytes:
-    openpyxl = pytest.importorskip("openpyxl")
+    import openpyxl
+
     book = openpyxl.Workbook()
     for row in ROWS:
         book.active.append(row)
@@ -158,7 +160,7 @@ def _xlsx() -> bytes:
 
 
 def _ods() -> bytes:
-    opendocument = pytest.importorskip("odf.opendocument")
+    from odf import opendocument
     from odf.table import Table, TableCell, TableRow
     from odf.text import P
 
@@ -237,7 +239,8 @@ def test_a_draft_in_place_of_a_chart_is_told_of(modebook: Program, tmp_path: Pat
 
 def test_a_spreadsheet_gives_values_and_runs_nothing(modebook: Program, tmp_path: Path) -> None:
     """A formula's cell holds its last value, which is what is read; one that was never computed is blank."""
-    openpyxl = pytest.importorskip("openpyxl")
+    import openpyxl
+
     book = openpyxl.Workbook()
     for row in (("Slot", "Function", "Value"), ("1", "Dimmer", "0-255"), ("2", "Red", '=HYPERLINK("x")')):
         book.active.append(row)
@@ -246,22 +249,6 @@ def test_a_spreadsheet_gives_values_and_runs_nothing(modebook: Program, tmp_path
     told = modebook("draft", path, "--json").json["document"]
     assert "HYPERLINK" not in json.dumps(told)
     assert [p["parameter"] for p in told["modes"][0]["parameters"]] == ["dimmer", "red"]
-
-
-def _pdf(path: Path, pages: int = 1, *, text: bool = True, password: str | None = None) -> Path:
-    fpdf = pytest.importorskip("fpdf")
-    document = fpdf.FPDF()
-    for number in range(pages):
-        document.add_page()
-        document.set_font("helvetica", size=10)
-        if text:
-            document.cell(text=f"Page {number + 1} of words")
-        else:
-            document.rect(20, 20, 100, 100, style="F")
-    if password:
-        document.set_encryption(owner_password=password, user_password=password)
-    document.output(str(path))
-    return path
 
 
 def _bomb(path: Path) -> Path:
@@ -283,10 +270,10 @@ def _written(path: Path, content: bytes) -> Path:
 
 
 BAD: list[tuple[str, Any, str]] = [
-    ("scan.pdf", lambda path: _pdf(path, text=False), "text recognition"),
-    ("locked.pdf", lambda path: _pdf(path, password="secret"), "password"),
+    ("scan.pdf", lambda path: simple_pdf(path, text=False), "text recognition"),
+    ("locked.pdf", lambda path: simple_pdf(path, password="secret"), "password"),
     ("cut.pdf", _cut, "damaged or cut off"),
-    ("long.pdf", lambda path: _pdf(path, 2000), "2000 pages"),
+    ("long.pdf", lambda path: simple_pdf(path, 2000), "2000 pages"),
     ("bomb.xlsx", _bomb, "MB"),
     ("old.xls", lambda path: _written(path, b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" + bytes(600)), "password"),
     ("odd.txt", lambda path: _written(path, b"Slot Function\n1 Dimmer \x81\x8d\xff\n"), "UTF-8"),
@@ -320,7 +307,7 @@ def _message(run: Run) -> str:
 
 def test_of_2000_pages_only_the_asked_ones_are_read(modebook: Program, tmp_path: Path) -> None:
     """And each is told of as it is read."""
-    path = _pdf(tmp_path / "long.pdf", 2000)
+    path = simple_pdf(tmp_path / "long.pdf", 2000)
     run = modebook("draft", path, "--pages", "1990-1991")
     assert run.err.splitlines()[:2] == [
         "reading page 1990 (1 of 2) ...",

@@ -206,7 +206,6 @@ def test_explain_tells_every_candidate_cue_by_cue(modebook: Program, job: Path) 
 
 def test_explain_draws(modebook: Program, job: Path) -> None:
     """A picture of the hardest cue, and a page with one for each cue."""
-    pytest.importorskip("matplotlib")
     modebook("plan", job, "--explain", "A sneak", "1", "--plot", job / "why.svg", "--html", job / "why.html")
     assert (job / "why.svg").read_bytes().lstrip().startswith(b"<?xml")
     assert (job / "why.html").read_text(encoding="utf-8").count("<svg") == 1

@@ -10,8 +10,7 @@ import pytest
 
 from modebook.intake.draft import draft, draft_text, page_numbers
 from modebook.intake.errors import IntakeError
-
-fpdf = pytest.importorskip("fpdf")
+from support.pdfs import simple_pdf
 
 
 def refused(path: Path, **more: object) -> IntakeError:
@@ -24,21 +23,6 @@ def refused(path: Path, **more: object) -> IntakeError:
     assert caught.value.remedy
     assert sorted(path.parent.iterdir()) == before
     return caught.value
-
-
-def simple_pdf(path: Path, pages: int = 1, *, text: bool = True, password: str | None = None) -> Path:
-    document = fpdf.FPDF()
-    for number in range(pages):
-        document.add_page()
-        document.set_font("helvetica", size=10)
-        if text:
-            document.cell(text=f"Page {number + 1} of words")
-        else:
-            document.rect(20, 20, 100, 100, style="F")
-    if password:
-        document.set_encryption(owner_password=password, user_password=password)
-    document.output(str(path))
-    return path
 
 
 def test_a_scan_says_that_it_is_one_and_what_to_do(tmp_path: Path) -> None:
@@ -107,7 +91,8 @@ def test_a_zip_that_is_no_sheet(tmp_path: Path) -> None:
 
 def test_a_workbook_with_macros_gives_its_values(tmp_path: Path) -> None:
     """The macro part stays a part of the file; only cells are read."""
-    openpyxl = pytest.importorskip("openpyxl")
+    import openpyxl
+
     book = openpyxl.Workbook()
     for row in (("Channel", "Function", "Value"), ("1", "Dimmer", "0-255"), ("2", "Red", "0-255")):
         book.active.append(row)

@@ -7,13 +7,12 @@ import zipfile
 from pathlib import Path
 from typing import Any
 
+import fpdf
 import pytest
 
 from modebook.intake.draft import draft
 from modebook.intake.grid import Grid, Line, Source
 from modebook.intake.opening import from_bytes, from_text, open_chart
-
-fpdf = pytest.importorskip("fpdf")
 
 HEAD = ("Channel", "Function", "Value", "Description")
 ROWS = [
@@ -230,7 +229,8 @@ def test_csv_of_any_delimiter(delimiter: str, tmp_path: Path) -> None:
 
 
 def test_a_workbook_gives_values_of_merged_cells_and_formulas(tmp_path: Path) -> None:
-    openpyxl = pytest.importorskip("openpyxl")
+    import openpyxl
+
     book = openpyxl.Workbook()
     sheet = book.active
     for row in [HEAD, *ROWS]:
@@ -248,7 +248,8 @@ def test_a_workbook_gives_values_of_merged_cells_and_formulas(tmp_path: Path) ->
 
 def test_a_formula_is_not_run(tmp_path: Path) -> None:
     """A cell with a formula and no stored value is blank: nothing is computed."""
-    openpyxl = pytest.importorskip("openpyxl")
+    import openpyxl
+
     book = openpyxl.Workbook()
     sheet = book.active
     for row in [

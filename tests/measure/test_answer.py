@@ -101,8 +101,7 @@ def test_a_slow_camera_cannot_tell_a_short_smoothing() -> None:
 def test_a_clipped_top_does_not_shorten_the_length() -> None:
     """Clipped samples are lower bounds: snaps of half height below the top keep the length right."""
     found = measure(recorded("average", 6.0, STAIRS, clip=0.7), Setup(refresh_hz=HZ)).judgement
-    if found.length_packets is not None:
-        assert found.length_packets == pytest.approx(6.0, abs=0.3)
+    assert found.length_packets == pytest.approx(6.0, abs=0.3)
 
 
 def test_without_the_rate_no_packets_are_counted() -> None:

@@ -16,13 +16,15 @@ CODES = np.linspace(0.0, 1.0, 1001)
 
 def test_the_srgb_curve_is_colour_sciences() -> None:
     """Source: colour-science, eotf_sRGB (IEC 61966-2-1)."""
-    colour = pytest.importorskip("colour")
+    import colour
+
     assert to_light(CODES, "srgb") == pytest.approx(colour.models.eotf_sRGB(CODES), abs=1e-12)
 
 
 def test_the_bt709_curve_is_colour_sciences() -> None:
     """Source: colour-science, oetf_inverse_BT709 and oetf_BT709 (ITU-R BT.709-6)."""
-    colour = pytest.importorskip("colour")
+    import colour
+
     assert to_light(CODES, "bt709") == pytest.approx(colour.models.oetf_inverse_BT709(CODES), abs=1e-12)
     assert from_light(CODES, "bt709") == pytest.approx(colour.models.oetf_BT709(CODES), abs=1e-12)
 

@@ -145,7 +145,23 @@ def test_addresses_without_script(browser: Any, site: Served) -> None:
 
 
 def test_ranges_can_be_read_by_keyboard(page: Any, site: Served) -> None:
-    """Tab reaches each chart's scales; arrow keys read them range by range or value by value."""
+    """Tab reaches a chart's scale; arrow keys read it range by range, in the record's words."""
     page.goto(site(f"{FIXTURE}?mode=Extended"))
-    reached = page.locator("main [tabindex='0'], main input[type=range], main summary, main a")
-    assert reached.count() > 5
+    record = read_fixture(CATALOG / "fixtures" / "pelluwick" / "torvane-40.json")
+    mode = next(one for one in record.modes if one.name == "Extended")
+    first = next(one for one in mode.parameters if len(one.ranges) > 2)
+    page.locator("main .bar").first.wait_for()
+    for _ in range(200):
+        page.keyboard.press("Tab")
+        if page.evaluate("document.activeElement.classList.contains('bar')"):
+            break
+    bar = page.locator("main .bar:focus")
+    assert bar.count() == 1, "Tab alone reaches a scale"
+    told = [bar.get_attribute("aria-valuetext")]
+    for _ in first.ranges[1:]:
+        page.keyboard.press("ArrowRight")
+        told.append(bar.get_attribute("aria-valuetext"))
+    for piece, words in zip(first.ranges, told, strict=True):
+        assert str(piece.from_) in (words or "")
+        assert piece.meaning in (words or "")
+    assert page.locator("main .bar-told").first.inner_text() == told[-1]

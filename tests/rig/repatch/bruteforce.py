@@ -1,7 +1,9 @@
 """Every arrangement of a small rig, tried one after the other: what the solver's values are compared with.
 
 Footprints, addresses, holes and fixed blocks are multiples of 64 slots. Then nothing is lost by trying only
-addresses on that grid: pushing every block down to the grid keeps the order and lets none meet.
+addresses on that grid: pushing every block down to the grid keeps the order and lets none meet. A beginning
+that cannot come to anything better than what was found already is not gone on with: every figure is at least
+what it is so far, and what the units left could still save at the very best.
 """
 
 from __future__ import annotations
@@ -25,16 +27,38 @@ def best_values(problem: Problem) -> Values | None:
     taken = {universe.number: 0 for universe in problem.universes}
     for block in problem.fixed:
         taken[block.first.universe] |= _mask(block.first.address, block.slots)
-    best = min(_arranged(problem, 0, taken, {}, (0, 0, 0, 0, 0, 0)), default=None)
-    if best is None:
+    best: list[Values] = []
+    for found in _arranged(problem, 0, taken, {}, (0, 0, 0, 0, 0, 0), best):
+        best[:] = [min([found, *best])]
+    if not best:
         return None
-    demands, moves, universes, footprints, slots, modes, effort = best
+    demands, moves, universes, footprints, slots, modes, effort = best[0]
     return -demands, moves, universes, -footprints, slots, modes, effort
 
 
+def _least(problem: Problem, at: int, taken: dict[int, int], so_far: tuple[int, ...]) -> Values:
+    """What the values come to at the least, with each unit from `at` on as good as it can be."""
+    demands, moves, footprints, slots, modes, effort = so_far
+    left = problem.units[at:]
+    demands -= sum(unit.weight * max(len(option.demands) for option in unit.options) for unit in left)
+    footprints -= sum(unit.weight for unit in left)
+    slots += sum(
+        unit.weight * min(sum(size for _, size in option.blocks) for option in unit.options) for unit in left
+    )
+    universes = sum(1 for used in taken.values() if used)
+    return demands, moves, universes, footprints, slots, modes, effort
+
+
 def _arranged(
-    problem: Problem, at: int, taken: dict[int, int], groups: dict[str, int], so_far: tuple[int, ...]
+    problem: Problem,
+    at: int,
+    taken: dict[int, int],
+    groups: dict[str, int],
+    so_far: tuple[int, ...],
+    best: list[Values],
 ) -> Iterator[Values]:
+    if best and _least(problem, at, taken, so_far) >= best[0]:
+        return
     if at == len(problem.units):
         for universe in problem.universes:
             used = taken[universe.number]
@@ -47,8 +71,12 @@ def _arranged(
         yield demands, moves, universes, footprints, slots, modes, effort
         return
     unit = problem.units[at]
-    for option in unit.options:
-        for places in _places(problem, unit, option, list(option.blocks), taken):
+    for option in sorted(unit.options, key=lambda one: -len(one.demands)):
+        places_first = sorted(
+            _places(problem, unit, option, list(option.blocks), taken),
+            key=lambda places: any(unit.at.get(key) != address for key, address in places.items()),
+        )
+        for places in places_first:
             moved = any(unit.at.get(key) != address for key, address in places.items())
             if unit.pinned and moved:
                 continue
@@ -69,7 +97,7 @@ def _arranged(
             )
             total = tuple(one + unit.weight * two for one, two in zip(so_far, added, strict=True))
             then = {**groups, unit.group: min(here)} if unit.group else groups
-            yield from _arranged(problem, at + 1, now, then, total)
+            yield from _arranged(problem, at + 1, now, then, total, best)
 
 
 def _places(

@@ -141,7 +141,8 @@ def test_a_point_keeps_three_digits_behind_it() -> None:
 
 def test_a_workbook_becomes_a_csv_with_its_columns() -> None:
     """Titles and order stay; a note that a spreadsheet would compute is made harmless."""
-    openpyxl = pytest.importorskip("openpyxl")
+    import openpyxl
+
     book = openpyxl.Workbook()
     for row in (
         ["Unit", "Fixture", "Mode", "Address", "Notes"],

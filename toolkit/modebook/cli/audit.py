@@ -6,7 +6,7 @@ from typing import Annotated
 
 import typer
 
-from modebook.cli.options import CatalogOption, JsonOption
+from modebook.cli.options import CatalogOption, JsonOption, RigArgument
 from modebook.cli.paper import CsvOption, HtmlOption, OverwriteOption, print_csv, write_paper
 
 
@@ -16,13 +16,7 @@ def register(app: typer.Typer) -> None:
 
 
 def audit(
-    rig: Annotated[
-        str,
-        typer.Argument(
-            metavar="RIG|PATCH",
-            help="A rig's name in the catalog, its folder, or a patch file (CSV, XLSX, ODS).",
-        ),
-    ],
+    rig: RigArgument,
     sheet: Annotated[
         str | None,
         typer.Option("--sheet", help="The sheet of a workbook. Default: the first that has a patch."),

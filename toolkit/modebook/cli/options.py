@@ -17,6 +17,13 @@ CatalogOption = Annotated[
         "else the demo that comes with the program.",
     ),
 ]
+RigArgument = Annotated[
+    str,
+    typer.Argument(
+        metavar="RIG|PATCH",
+        help="A rig's name in the catalog, its folder, or a patch file (CSV, XLSX, ODS).",
+    ),
+]
 JsonOption = Annotated[bool, typer.Option("--json", help="Print one JSON object instead of a table.")]
 DatabaseOption = Annotated[
     Path | None,

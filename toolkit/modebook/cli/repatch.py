@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from modebook.cli.options import CatalogOption, JsonOption
+from modebook.cli.options import CatalogOption, JsonOption, RigArgument
 from modebook.cli.paper import CsvOption, HtmlOption, print_csv, write_paper
 
 if TYPE_CHECKING:
@@ -21,10 +21,7 @@ def register(app: typer.Typer) -> None:
 
 
 def repatch(
-    rig: Annotated[
-        str,
-        typer.Argument(metavar="RIG|PATCH", help="A rig's name in the catalog, its folder, or a patch file."),
-    ],
+    rig: RigArgument,
     output: Annotated[
         Path | None, typer.Option("--output", "-o", help="Write the new patch here; columns and notes stay.")
     ] = None,

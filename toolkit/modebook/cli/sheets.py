@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from modebook.cli.options import CatalogOption
+from modebook.cli.options import CatalogOption, RigArgument
 
 
 def register(app: typer.Typer) -> None:
@@ -16,10 +16,7 @@ def register(app: typer.Typer) -> None:
 
 
 def sheets(
-    rig: Annotated[
-        str,
-        typer.Argument(metavar="RIG|PATCH", help="A rig's name in the catalog, its folder, or a patch file."),
-    ],
+    rig: RigArgument,
     output: Annotated[
         Path,
         typer.Option("--output", "-o", metavar="FOLDER", help="Where the sheets go; it is made if missing."),

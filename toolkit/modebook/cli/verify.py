@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from modebook.cli.options import CatalogOption, JsonOption
+from modebook.cli.options import CatalogOption, JsonOption, RigArgument
 from modebook.cli.paper import CsvOption, HtmlOption, OverwriteOption, print_csv, write_paper
 
 
@@ -17,13 +17,7 @@ def register(app: typer.Typer) -> None:
 
 
 def verify(
-    rig: Annotated[
-        str,
-        typer.Argument(
-            metavar="RIG|PATCH",
-            help="A rig's name in the catalog, its folder, or a patch file (CSV, XLSX, ODS).",
-        ),
-    ],
+    rig: RigArgument,
     as_found: Annotated[
         Path,
         typer.Argument(

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import textwrap
 from itertools import groupby
 
 from modebook.checks.finding import SEVERITIES, Finding
 from modebook.render.findings_text import SEVERITY_STYLE, sentence, summary
-from modebook.render.terminal import counted, paint, printed, table, width
+from modebook.render.terminal import counted, paint, printed, table, wrapped
 from modebook.rig.audit import Audit
 from modebook.rig.grouping import Cause, by_cause, unit_ranges
 from modebook.rig.in_use import TELL_PLACE
@@ -37,7 +36,7 @@ def audit_text(audit: Audit, *, full: bool = False, most: int | None = None) -> 
         hidden = causes[len(shown) :]
         rules = list(dict.fromkeys(cause.rule for cause in hidden))
         out += [
-            _wrapped(
+            wrapped(
                 f"... and {len(hidden)} more causes of {sum(len(c.findings) for c in hidden)} findings: "
                 f"{', '.join(rules)}.",
                 "  ",
@@ -81,19 +80,19 @@ def _paragraphs(causes: list[Cause], full: bool) -> list[str]:
     for message, same in by_message.items():
         shared = len(same) > 1
         if shared:
-            out.append(_wrapped(sentence(message), "    "))
+            out.append(wrapped(sentence(message), "    "))
         for index, cause in enumerate(same):
             out.append(_head(cause, "      " if shared else "    "))
             if not shared:
-                out.append(_wrapped(sentence(message), "      "))
+                out.append(wrapped(sentence(message), "      "))
             if cause.rule in TELL_PLACE:
-                out.append(_wrapped(_places(cause), "        " if shared else "      "))
+                out.append(wrapped(_places(cause), "        " if shared else "      "))
             if len(cause.messages) > 1 and not full:
                 more = f"({len(cause.messages) - 1} more like it, with other figures: `--full` tells each.)"
-                out.append(_wrapped(more, "      "))
+                out.append(wrapped(more, "      "))
             follows = same[index + 1].help if index + 1 < len(same) else None
             if cause.help and cause.help != follows:
-                out.append(_wrapped("→ " + sentence(cause.help), "        " if shared else "      "))
+                out.append(wrapped("→ " + sentence(cause.help), "        " if shared else "      "))
     return out
 
 
@@ -119,10 +118,4 @@ def _head(cause: Cause, indent: str) -> str:
     numbers = cause.units
     units = f"unit {paint(numbers or '-', 'bold')}"
     head = "  ".join(piece for piece in (units, place, paint(what, "dim") if what else "") if piece)
-    return _wrapped(head, indent) if len(numbers) > 60 else indent + head
-
-
-def _wrapped(words: str, indent: str) -> str:
-    return textwrap.fill(
-        words, width=width(), initial_indent=indent, subsequent_indent=indent, break_on_hyphens=False
-    )
+    return wrapped(head, indent) if len(numbers) > 60 else indent + head

@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-import textwrap
-
 from modebook.documents.fixture import Fixture
 from modebook.documents.modes import Parameter
 from modebook.intake.pointed import pointed
 from modebook.render.chart_rows import ChartLine, parameter_lines
 from modebook.render.findings_text import sentence
 from modebook.render.pointer_words import in_words
-from modebook.render.terminal import paint, width
+from modebook.render.terminal import paint, wrapped
 from modebook.shelf.errors import printable
 
 
@@ -21,12 +19,12 @@ def doubt_text(fixture: Fixture, index: int, number: str) -> str:
     if doubt.place:
         head += f"  {paint(printable(doubt.place), 'dim')}"
     indent = " " * (len(number) + 2)
-    out = [_wrapped(head, "", indent)] if not _styled(head) else [head]
+    out = [wrapped(head, "", indent)] if not _styled(head) else [head]
     if doubt.printed is not None:
-        out.append(_wrapped(printable(doubt.printed), f"{indent}printed  ", f"{indent}         "))
+        out.append(wrapped(printable(doubt.printed), f"{indent}printed  ", f"{indent}         "))
     if doubt.read is not None:
-        out.append(_wrapped(printable(doubt.read), f"{indent}read     ", f"{indent}         "))
-    out.append(_wrapped(printable(sentence(doubt.why)), f"{indent}why      ", f"{indent}         "))
+        out.append(wrapped(printable(doubt.read), f"{indent}read     ", f"{indent}         "))
+    out.append(wrapped(printable(sentence(doubt.why)), f"{indent}why      ", f"{indent}         "))
     return "\n".join(out)
 
 
@@ -63,16 +61,10 @@ def _line(line: ChartLine, number: str, doubtful: bool) -> str:
         name = line.parameter + (f" ({line.label})" if line.label else "")
         slots = f"slot{'s' * (',' in line.slots)} {line.slots}"
         words = "  ".join(word for word in (slots, name, line.meaning) if word)
-        return _wrapped(words, f"   {mark} ", "     ")
+        return wrapped(words, f"   {mark} ", "     ")
     head = f"   {mark} {number + ':' if number else '':<4}{line.values:>9}  "
-    return _wrapped("; ".join(word for word in (line.meaning, line.parameter) if word), head, " " * len(head))
+    return wrapped("; ".join(word for word in (line.meaning, line.parameter) if word), head, " " * len(head))
 
 
 def _styled(words: str) -> bool:
     return "\x1b" in words
-
-
-def _wrapped(words: str, first: str, rest: str) -> str:
-    return textwrap.fill(
-        words, width=width(), initial_indent=first, subsequent_indent=rest, break_on_hyphens=False
-    )

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections import Counter
 from collections.abc import Sequence
 
@@ -11,7 +10,7 @@ from modebook.documents.layout import all_parameters
 from modebook.render.doubt_text import doubt_text
 from modebook.render.findings_text import sentence
 from modebook.render.pointer_words import mode_number
-from modebook.render.terminal import counted, paint, printed, table, width
+from modebook.render.terminal import counted, paint, printed, table, wrapped
 from modebook.shelf.errors import printable
 
 MOST_DOUBTS = 20
@@ -31,7 +30,7 @@ def draft_text(fixture: Fixture, source: str, notes: Sequence[str] = (), *, doub
     if fixture.settings:
         out.append(_settings(fixture))
     for note in notes:
-        out.append(_wrapped(sentence(printable(note))))
+        out.append(wrapped(sentence(printable(note))))
     if waiting and doubts:
         out += [paint(f"Doubts ({len(waiting)})", "bold")]
         for number, index in enumerate(waiting[:MOST_DOUBTS], start=1):
@@ -82,8 +81,4 @@ def _settings(fixture: Fixture) -> str:
     for setting in fixture.settings:
         choices = ", ".join(choice.label or choice.key for choice in setting.choices)
         told.append(f"{setting.setting} ({choices or 'none'})")
-    return _wrapped(printable(f"Settings read: {'; '.join(told)}.")) + "\n"
-
-
-def _wrapped(words: str) -> str:
-    return textwrap.fill(words, width=width(), break_on_hyphens=False)
+    return wrapped(printable(f"Settings read: {'; '.join(told)}.")) + "\n"

@@ -2,20 +2,18 @@
 
 from __future__ import annotations
 
-import io
 from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from modebook.documents.cases import Case
-from modebook.render.extras import needs
+from modebook.render.plot_file import STYLE, as_bytes, drawable, without_screen
 from modebook.shelf.errors import ShelfError
 from modebook.shelf.writing import write_whole
 
 if TYPE_CHECKING:
     from modebook.response.traces import Trace
 
-FORMATS = (".svg", ".png", ".pdf")
 MOST = 4
 """Cases beside each other, beyond which a drawing cannot be read."""
 
@@ -25,40 +23,23 @@ def draw(cases: Sequence[Case], title: str, path: Path) -> None:
 
     Raises ShelfError for another ending, for no such case, and where the extra `plot` is missing.
     """
-    if path.suffix.lower() not in FORMATS:
-        raise ShelfError(
-            path, "not a kind of picture that can be drawn", remedy=f"end it in {', '.join(FORMATS)}"
-        )
+    form = drawable(path)
     shown = [case for case in cases if case.known][:MOST]
     if not shown:
         raise ShelfError(
             path, "no length is known, so there is no one light to draw", remedy="name a --choice"
         )
-    needs("matplotlib", "plot", "draw a plot")
-    write_whole(path, picture(shown, title, path.suffix.lower()[1:]))
+    write_whole(path, picture(shown, title, form))
 
 
 def picture(cases: Sequence[Case], title: str, form: str) -> bytes:
     """The drawing as bytes; the same cases give the same bytes."""
-    import matplotlib as mpl
-
-    mpl.use("Agg")
-    import matplotlib.pyplot as plt
+    plt = without_screen()
 
     from modebook.response.traces import trace
 
     snap = cases[0].fade.seconds_s == 0
-    style: dict[Any, Any] = {
-        "font.size": 9,
-        "svg.hashsalt": "modebook",
-        "axes.spines.top": False,
-        "axes.spines.right": False,
-        "axes.grid": True,
-        "axes.axisbelow": True,
-        "grid.color": "0.9",
-        "svg.fonttype": "path",
-    }
-    with mpl.rc_context(style):
+    with plt.rc_context(STYLE):
         figure, axes = plt.subplots(
             1 if snap else 2,
             len(cases),
@@ -84,15 +65,7 @@ def picture(cases: Sequence[Case], title: str, form: str) -> bytes:
         figure.legend(handles=handles, loc="outside lower center", ncols=len(handles), frameon=False)
         if title:
             figure.suptitle(title)
-        out = io.BytesIO()
-        still: dict[str, Any] = {
-            "svg": {"Date": None},
-            "pdf": {"CreationDate": None},
-            "png": {"Software": None},
-        }
-        figure.savefig(out, format=form, dpi=130, metadata=still[form])
-        plt.close(figure)
-    return out.getvalue()
+        return as_bytes(figure, form)
 
 
 def _levels(axis: Any, told: Trace, case: Case) -> list[Any]:

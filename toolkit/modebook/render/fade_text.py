@@ -17,7 +17,7 @@ from modebook.render.fade_words import (
     snap_sentences,
     verdict,
 )
-from modebook.render.terminal import paint, printed, table, width
+from modebook.render.terminal import paint, printed, table, width, wrapped
 
 
 def fade_text(cases: Sequence[Case], answers: Sequence[Answer], title: str = "") -> str:
@@ -25,13 +25,13 @@ def fade_text(cases: Sequence[Case], answers: Sequence[Answer], title: str = "")
     fade = cases[0].fade
     snap = fade.seconds_s == 0
     out = [paint(title, "bold")] if title else []
-    out += [_wrapped(question(fade, one=len(cases) == 1)), ""]
+    out += [wrapped(question(fade, one=len(cases) == 1)), ""]
     if len(cases) == 1:
         told = snap_sentences(answers[0], paint) if snap else fade_sentences(fade, answers[0], paint)
-        out += [_wrapped(line) for line in told]
+        out += [wrapped(line) for line in told]
     else:
         out.append(_snap_table(cases, answers) if snap else _fade_table(cases, answers))
-        out += [_wrapped(line) for line in verdict(cases, answers, snap)]
+        out += [wrapped(line) for line in verdict(cases, answers, snap)]
     lines = [] if snap else cure_lines(cases, answers)
     if lines:
         out += ["", paint("What would cure it (computed)", "bold"), *(_item(line) for line in lines)]
@@ -76,10 +76,6 @@ def _snap_table(cases: Sequence[Case], answers: Sequence[Answer]) -> str:
         rows.append(row)
     titles = [*columns, "frames in part"] if camera else columns
     return printed(table([("", "left"), *((title, "right") for title in titles)], rows))
-
-
-def _wrapped(words: str) -> str:
-    return textwrap.fill(words, width=width(), break_on_hyphens=False)
 
 
 def _item(words: str) -> str:

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from modebook.render.terminal import paint, printed, table, width
+from modebook.render.terminal import paint, printed, table, wrapped
 
 CAUTION = (
     "Strobes and flicker from 3 to 30 flashes a second can bring on seizures: warn the crew and the cast "
@@ -20,12 +19,12 @@ def flicker_text(told: Mapping[str, Any], title: str = "") -> str:
     out = [paint(f"{title}. {head}" if title else head, "bold")]
     if told["modulations"]:
         out += ["", _modulations(told["modulations"])]
-        out += [_wrapped(line) for line in _shutters(told["modulations"], told["shutter_deg"])]
+        out += [wrapped(line) for line in _shutters(told["modulations"], told["shutter_deg"])]
     if told["strobes"]:
         out.append("")
         for strobe in told["strobes"]:
-            out += [_wrapped(line) for line in _strobe(strobe)]
-        out.append(_wrapped(CAUTION))
+            out += [wrapped(line) for line in _strobe(strobe)]
+        out.append(wrapped(CAUTION))
     return "\n".join(out) + "\n"
 
 
@@ -88,7 +87,3 @@ def _strobe(strobe: Mapping[str, Any]) -> list[str]:
         else "No rate is even both by packets and on this camera."
     )
     return [told, camera, cure]
-
-
-def _wrapped(words: str) -> str:
-    return textwrap.fill(words, width=width(), break_on_hyphens=False)

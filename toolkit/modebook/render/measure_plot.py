@@ -2,54 +2,34 @@
 
 from __future__ import annotations
 
-import io
 from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from modebook.render.extras import needs
 from modebook.render.measure_text import headline
-from modebook.shelf.errors import ShelfError
+from modebook.render.plot_file import STYLE, as_bytes, drawable, without_screen
 from modebook.shelf.writing import write_whole
 
 if TYPE_CHECKING:
     from modebook.measure.answer import Answer
     from modebook.measure.judgement import Judgement
 
-FORMATS = (".svg", ".png", ".pdf")
 MOST = 4
 """Repeats below each other, beyond which a drawing cannot be read."""
 
 
 def draw(answers: Sequence[Answer], judgement: Judgement, path: Path) -> None:
     """Draw a measurement into `path` (.svg, .png, .pdf). Raises ShelfError for another ending."""
-    if path.suffix.lower() not in FORMATS:
-        raise ShelfError(
-            path, "not a kind of picture that can be drawn", remedy=f"end it in {', '.join(FORMATS)}"
-        )
-    needs("matplotlib", "plot", "draw a plot")
-    write_whole(path, picture(answers, judgement, path.suffix.lower()[1:]))
+    form = drawable(path)
+    write_whole(path, picture(answers, judgement, form))
 
 
 def picture(answers: Sequence[Answer], judgement: Judgement, form: str) -> bytes:
     """The drawing as bytes; the same answer gives the same bytes."""
-    import matplotlib as mpl
+    plt = without_screen()
 
-    mpl.use("Agg")
-    import matplotlib.pyplot as plt
-
-    style: dict[Any, Any] = {
-        "font.size": 9,
-        "svg.hashsalt": "modebook",
-        "axes.spines.top": False,
-        "axes.spines.right": False,
-        "axes.grid": True,
-        "axes.axisbelow": True,
-        "grid.color": "0.9",
-        "svg.fonttype": "path",
-    }
     shown = answers[:MOST]
-    with mpl.rc_context(style):
+    with plt.rc_context(STYLE):
         figure, axes = plt.subplots(
             2 * len(shown),
             1,
@@ -61,15 +41,7 @@ def picture(answers: Sequence[Answer], judgement: Judgement, form: str) -> bytes
         for n, answer in enumerate(shown):
             _one(axes[2 * n][0], axes[2 * n + 1][0], answer)
         figure.suptitle(headline(answers, judgement))
-        out = io.BytesIO()
-        still: dict[str, Any] = {
-            "svg": {"Date": None},
-            "pdf": {"CreationDate": None},
-            "png": {"Software": None},
-        }
-        figure.savefig(out, format=form, dpi=130, metadata=still[form])
-        plt.close(figure)
-    return out.getvalue()
+        return as_bytes(figure, form)
 
 
 def _one(upper: Any, lower: Any, answer: Answer) -> None:

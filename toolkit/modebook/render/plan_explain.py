@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-import textwrap
 from collections.abc import Sequence
 from typing import Any
 
@@ -11,7 +10,7 @@ from modebook.documents.shots import Cue
 from modebook.render.findings_text import sentence
 from modebook.render.plan_json import setting_json
 from modebook.render.plan_words import BY_WORDS, SAFETY, seconds_words
-from modebook.render.terminal import paint, printed, table, width
+from modebook.render.terminal import paint, printed, table, wrapped
 from modebook.shots.explaining import Explained
 from modebook.shots.plan import Candidate
 from modebook.shots.route import Route
@@ -44,16 +43,16 @@ def explain_text(found: Sequence[Explained]) -> str:
             paint(f"{one.setup}, unit {one.unit}: {taken.setting} at {taken.taken.label}", "bold")
             + paint(f"  {taken.fixture}, {taken.mode}", "dim")
         )
-        out.append(_wrapped(sentence(taken.why)))
+        out.append(wrapped(sentence(taken.why)))
         columns = [("", "left"), *((title, "right") for title in COLUMNS[1:-1]), (COLUMNS[-1], "left")]
         out.append(printed(table(columns, rows(one))))  # type: ignore[arg-type]
         for cue, lines in by_cue(one):
             out.append(f"  {cue}")
-            out += [_wrapped(f"{choice}: {why}", "    ", "      ") for choice, why in lines]
+            out += [wrapped(f"{choice}: {why}", "    ", "      ") for choice, why in lines]
         for key, roads in one.roads.items():
             told = "; ".join(road_words(road) for road in roads) or "no way reaches it"
-            out.append(_wrapped(f"to {key}: {told}", "  ", "    "))
-        out += [_wrapped(f"Taken for granted: {sentence(said)}", "  ", "    ") for said in taken.assumed]
+            out.append(wrapped(f"to {key}: {told}", "  ", "    "))
+        out += [wrapped(f"Taken for granted: {sentence(said)}", "  ", "    ") for said in taken.assumed]
         out.append("")
     return "\n".join(out).rstrip() + "\n"
 
@@ -174,13 +173,3 @@ def _verdict(verdict: Verdict) -> dict[str, Any]:
 
 def _figure(value: float | None, form: str) -> str:
     return "-" if value is None else format(value, form)
-
-
-def _wrapped(words: str, indent: str = "", after: str | None = None) -> str:
-    return textwrap.fill(
-        words,
-        width=width(),
-        initial_indent=indent,
-        subsequent_indent=indent if after is None else after,
-        break_on_hyphens=False,
-    )

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Iterable, Iterator, Sequence
 
 from modebook.render.findings_text import sentence
@@ -22,7 +21,7 @@ from modebook.render.plan_words import (
     units_words,
     ways_words,
 )
-from modebook.render.terminal import counted, paint, printed, table, width
+from modebook.render.terminal import counted, paint, printed, table, wrapped
 from modebook.shots.change import Change, PowerCut, PrepLine, SetupChanges, Standing
 from modebook.shots.day import Day
 from modebook.shots.differing import Differing
@@ -38,9 +37,9 @@ def plan_text(day: Day, differing: Sequence[Differing] | None = None) -> str:
     cues = sum(1 for one in setups for _ in one.setup.cues)
     out = [paint(f"{plan.rig}: {counted(len(setups), 'setup')}, {counted(cues, 'cue')}", "bold")]
     taken = ways_words(day.total_seconds_by_way)
-    out.append(_wrapped(f"All changes take: {taken or 'nothing to change'}. Slots go at once for all units."))
-    out += [_wrapped(sentence(note)) for note in plan.notes]
-    out += ["", _wrapped(SAFETY), ""]
+    out.append(wrapped(f"All changes take: {taken or 'nothing to change'}. Slots go at once for all units."))
+    out += [wrapped(sentence(note)) for note in plan.notes]
+    out += ["", wrapped(SAFETY), ""]
     if plan.faults:
         out.append(paint(f"Rows that could not be taken as they are ({len(plan.faults)})", "bold red"))
         out += [_item(f"row {one.row}, {one.column}: {one.why}") for one in plan.faults]
@@ -50,9 +49,9 @@ def plan_text(day: Day, differing: Sequence[Differing] | None = None) -> str:
     if conflicts:
         out.append(paint(f"For the gaffer ({len(conflicts)})", "bold red"))
         for conflict in conflicts:
-            out.append(_wrapped(f"{conflict.setup}: {units_words(conflict.units)}", "  "))
-            out.append(_wrapped(sentence(conflict.why), "    "))
-            out += [_wrapped(f"→ {cure}", "    ", "      ") for cure in conflict.cures]
+            out.append(wrapped(f"{conflict.setup}: {units_words(conflict.units)}", "  "))
+            out.append(wrapped(sentence(conflict.why), "    "))
+            out += [wrapped(f"→ {cure}", "    ", "      ") for cure in conflict.cures]
         out.append("")
     out += _prep(day.changes.prep)
     before: tuple[Standing, ...] = ()
@@ -76,13 +75,13 @@ def plan_text(day: Day, differing: Sequence[Differing] | None = None) -> str:
         out += [_item(one) for one in day.disagreements]
     else:
         told = "Done in order on a model of each fixture, these changes end every setup as planned."
-        out.append(_wrapped(told))
+        out.append(wrapped(told))
     return "\n".join(out).rstrip() + "\n"
 
 
 def cut_text(cut: PowerCut, rig: str) -> str:
     """What a power cut leaves to do."""
-    out = [paint(f"{rig}: after a power cut in setup {cut.setup}", "bold"), "", _wrapped(SAFETY), ""]
+    out = [paint(f"{rig}: after a power cut in setup {cut.setup}", "bold"), "", wrapped(SAFETY), ""]
     takes = ways_words(cut.seconds_by_way)
     out.append(paint(f"Again{f' ({takes})' if takes else ''}", "bold"))
     out += list(_changes(cut.again)) or ["  nothing"]
@@ -147,9 +146,9 @@ def _setup(one: PlannedSetup, changes: SetupChanges, before: Sequence[Standing])
     ]
     yield paint(f"{setup.name}", "bold") + paint(f"  {'; '.join(piece for piece in about if piece)}", "dim")
     for warning in one.warnings:
-        yield _wrapped(f"! {sentence(warning)}", "  ", "    ")
+        yield wrapped(f"! {sentence(warning)}", "  ", "    ")
     for fault in changes.faults:
-        yield _wrapped(paint(f"cannot be done: {fault}", "red"), "  ", "    ")
+        yield wrapped(paint(f"cannot be done: {fault}", "red"), "  ", "    ")
     if changes.checks:
         yield "  After the night, look whether these have been kept"
         yield from _changes(changes.checks)
@@ -162,33 +161,33 @@ def _setup(one: PlannedSetup, changes: SetupChanges, before: Sequence[Standing])
         same = [stand for stand in changes.stands if stand in before]
         if same:
             told = "; ".join(f"{units_words(s.units)} {s.setting_label} {s.choice_label}" for s in same)
-            yield _wrapped(f"as in the setup before: {told}", "    ", "        ")
+            yield wrapped(f"as in the setup before: {told}", "    ", "        ")
     for units, taken in drawn_together(one.settings):
         failed = taken.taken.violations > 0
         head = f"{units_words(units)}  {taken.setting}: {paint(taken.taken.label, 'bold')}"
-        yield _wrapped(
+        yield wrapped(
             f"{head} ({candidate_figures(taken.taken)}){paint(' !', 'red') if failed else ''}", "  "
         )
-        yield _wrapped(sentence(taken.why), "    ")
+        yield wrapped(sentence(taken.why), "    ")
         others = turned_down_words(taken)
         if others:
-            yield _wrapped(f"Turned down: {others}.", "    ")
+            yield wrapped(f"Turned down: {others}.", "    ")
     for words in one.unjudged:
-        yield _wrapped(f"Not judged: {sentence(words)}", "  ", "    ")
+        yield wrapped(f"Not judged: {sentence(words)}", "  ", "    ")
 
 
 def _changes(changes: Iterable[Change]) -> Iterator[str]:
     for change in changes:
         after = f"{change.step + 1}. " if change.step else ""
         what = f"[ ] {after}{BY_WORDS[change.by]}  {units_words(change.units)}  {head_words(change)}"
-        yield _wrapped(f"{what} ({seconds_words(change.seconds)})", "    ", "        ")
+        yield wrapped(f"{what} ({seconds_words(change.seconds)})", "    ", "        ")
         for kind, words in step_words(change):
-            yield _wrapped(f"{_MARKS[kind]}{words}", "        ", "          ")
+            yield wrapped(f"{_MARKS[kind]}{words}", "        ", "          ")
 
 
 def _stands(stands: Iterable[Standing]) -> Iterator[str]:
     for one in stands:
-        yield _wrapped(
+        yield wrapped(
             f"{units_words(one.units)}  {one.setting_label} {one.choice_label}: {standing_words(one)}",
             "    ",
             "        ",
@@ -196,15 +195,4 @@ def _stands(stands: Iterable[Standing]) -> Iterator[str]:
 
 
 def _item(words: str) -> str:
-    return _wrapped(f"- {sentence(words)}", "  ", "    ")
-
-
-def _wrapped(words: str, indent: str = "", after: str | None = None) -> str:
-    return textwrap.fill(
-        words,
-        width=width(),
-        initial_indent=indent,
-        subsequent_indent=indent if after is None else after,
-        break_on_hyphens=False,
-        break_long_words=False,
-    )
+    return wrapped(f"- {sentence(words)}", "  ", "    ")

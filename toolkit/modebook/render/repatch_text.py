@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import textwrap
 
-from modebook.render.terminal import counted, paint, printed, table, width
+from modebook.render.terminal import counted, paint, printed, table, width, wrapped
 from modebook.rig.grouping import unit_ranges
 from modebook.rig.repatch.plan import Plan
 
@@ -27,7 +27,7 @@ def repatch_text(plan: Plan) -> str:
     out.append(_proof(plan))
     if plan.changes:
         out.append(
-            _wrapped(
+            wrapped(
                 "Set the new modes and addresses on the fixtures before the patch is loaded; a fixture may "
                 "reset and move when its mode changes: people clear of it. Then: modebook audit, on the new "
                 "patch."
@@ -85,20 +85,16 @@ def _unmet(plan: Plan) -> list[str]:
 
 def _proof(plan: Plan) -> str:
     if plan.proved:
-        return _wrapped("Every pass is proved: no plan does better, in the order of the wishes.")
+        return wrapped("Every pass is proved: no plan does better, in the order of the wishes.")
     told = [
         f"{one.wish}: {one.value:g}, no plan betters {one.bound:g} (gap {one.gap:.1%})"
         for one in plan.passes
         if not one.proved
     ]
-    return _wrapped("Not proved in the time given: " + "; ".join(told) + ".")
+    return wrapped("Not proved in the time given: " + "; ".join(told) + ".")
 
 
 def _item(words: str) -> str:
     return textwrap.fill(
         words, width=width(), initial_indent="- ", subsequent_indent="  ", break_on_hyphens=False
     )
-
-
-def _wrapped(words: str) -> str:
-    return textwrap.fill(words, width=width(), break_on_hyphens=False)

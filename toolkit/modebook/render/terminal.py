@@ -35,6 +35,19 @@ def paint(words: str, style: str) -> str:
     return f"\x1b[{codes}m{words}\x1b[0m"
 
 
+def wrapped(words: str, indent: str = "", after: str | None = None) -> str:
+    """Words in the terminal's width; `after`: the indent of the lines after the first, where it differs."""
+    import textwrap
+
+    return textwrap.fill(
+        words,
+        width=width(),
+        initial_indent=indent,
+        subsequent_indent=indent if after is None else after,
+        break_on_hyphens=False,
+    )
+
+
 def counted(number: int, word: str) -> str:
     """A number with its word in the singular or plural: ``1 unit``, ``2 units``."""
     return f"{number} {word}{'s' * (number != 1)}"

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import re
-import textwrap
 from collections.abc import Sequence
 from itertools import groupby
 
 from modebook.render.findings_text import SEVERITY_STYLE, sentence
-from modebook.render.terminal import paint, printed, table, width
+from modebook.render.terminal import paint, printed, table, wrapped
 from modebook.rig.grouping import unit_ranges
 from modebook.rig.verify import Deviation, Verification
 
@@ -33,7 +32,7 @@ def verify_text(result: Verification) -> str:
         out.append("")
     tasks = [one for one in result.findings if one.task]
     if tasks:
-        out += [paint("By position", "bold"), by_position(tasks), _wrapped(_CAUTION, "")]
+        out += [paint("By position", "bold"), by_position(tasks), wrapped(_CAUTION, "")]
     elif not result.findings:
         out.append("Everything that the list tells is as planned.")
     return "\n".join(out).rstrip() + "\n"
@@ -107,11 +106,5 @@ def _paragraphs(findings: list[Deviation]) -> list[str]:
         place = f"  row{'s' * (len(rows) != 1)} {', '.join(map(str, rows))} of the list" if rows else ""
         what = f"  {paint(fixture, 'dim')}" if fixture else ""
         out.append(f"    unit {paint(units or '-', 'bold')}{place}{what}")
-        out.append(_wrapped(sentence(message), "      "))
+        out.append(wrapped(sentence(message), "      "))
     return out
-
-
-def _wrapped(words: str, indent: str) -> str:
-    return textwrap.fill(
-        words, width=width(), initial_indent=indent, subsequent_indent=indent, break_on_hyphens=False
-    )

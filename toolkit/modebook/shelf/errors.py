@@ -1,9 +1,9 @@
-"""The one error of the shelf: a file that cannot be found, read or written, told in one line."""
+"""The one shape of an error about a file, told in one line; and the shelf's own."""
 
 from __future__ import annotations
 
 
-class ShelfError(Exception):
+class FileError(Exception):
     """Something about a file: which file, which place in it, what is wrong, what would be right."""
 
     def __init__(self, file: object, problem: str, *, place: str = "", remedy: str = "") -> None:
@@ -17,6 +17,10 @@ class ShelfError(Exception):
         at = f"{self.file}, {self.place}" if self.place else self.file
         line = f"{at}: {self.problem}" + (f"; {self.remedy}" if self.remedy else "")
         return printable(" ".join(line.split()))
+
+
+class ShelfError(FileError):
+    """A file that cannot be found, read or written."""
 
 
 def printable(words: str) -> str:

@@ -20,7 +20,7 @@ PAGE = 50
 LAST_PAGE = 400
 LONGEST_TEXT = 200
 
-_NAMES = (
+SEARCHED = (
     "q",
     "smoothing_by",
     "length",
@@ -31,8 +31,8 @@ _NAMES = (
     "standing",
     "drafts",
     "address",
-    "page",
 )
+"""What an address may ask a search by."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +72,7 @@ class FindPage:
 
 def found(connection: sqlite3.Connection, _place: Place, query: Query) -> Drawn:
     """The page. Refuses what is not in the vocabulary."""
-    known_only(query, *_NAMES)
+    known_only(query, *SEARCHED, "page")
     return Drawn("find.html", find_page(connection, query))
 
 
@@ -99,7 +99,7 @@ def asked_modes(query: Query) -> ModeQuery:
 
 def find_page(connection: sqlite3.Connection, query: Query) -> FindPage:
     """The list that answers."""
-    asked = {name: one(query, name)[:LONGEST_TEXT] for name in _NAMES if one(query, name)}
+    asked = {name: one(query, name)[:LONGEST_TEXT] for name in (*SEARCHED, "page") if one(query, name)}
     modes = asked_modes(query)
     page = number(query, "page", 1, LAST_PAGE, 1) or 1
     address = number(query, "address", 1, 512)

@@ -9,7 +9,7 @@ from collections.abc import Callable
 from threading import Lock
 from typing import Any, TypeVar
 
-MOST = 24
+MOST = 128
 """Answers kept; the one that was asked for longest ago goes first."""
 
 T = TypeVar("T")
