@@ -60,6 +60,7 @@ def test_a_slot_goes_back_to_what_stands_there_for_another_setting():
     (smoothing,) = told.setups[1].changes
     assert smoothing.bytes == (Byte(1, 5, 17),)
     assert smoothing.then_bytes == (Byte(1, 5, 22),)
+    assert smoothing.then == "what stands there for another setting"
     assert all(one.then_bytes == (Byte(1, 5, 0),) for one in told.setups[2].changes)
     assert {one.setting for one in told.setups[2].changes} == {"smoothing", "fan"}
     assert replay(told, stages, models(rows, {})) == []
@@ -110,4 +111,23 @@ def test_no_walk_for_a_choice_that_the_slot_overrules_where_it_rests():
     assert not told.setups[0].changes
     (smoothing,) = [fault for fault in told.setups[0].faults if "smoothing" in fault]
     assert "control overrules it at its printed default" in smoothing
+    assert wrong == []
+
+
+def test_a_slot_at_rest_gives_way_to_a_value_that_leaves_the_setting_alone():
+    """Smoothing is set at the menu and its slot must rest; the fan's value there does as well as the rest."""
+    menu = [{"by": "menu", "path": ["Setup", "Smoothing"], "choices": ["off"], "kept": "stored"}]
+    ranges = [
+        {"from": 0, "to": 9, "meaning": "No function", "does": "nothing"},
+        sets(10, 19, "smoothing", "on", "while sent"),
+        sets(20, 29, "fan", "off", "while sent"),
+    ]
+    told, wrong = walked(ranges, 0, menu)
+    assert {one.by for one in told.setups[0].changes} == {"hand", "slot"}
+    assert not told.setups[0].faults
+    assert [one.bytes for one in told.setups[0].stands if one.bytes] == [(Byte(1, 5, 24),)]
+    assert wrong == []
+    ranges[2] = {**ranges[2], "sets": {"fan": "off", "smoothing": "on"}}
+    told, wrong = walked(ranges, 0, menu)
+    assert any("must stand at another value" in fault for fault in told.setups[0].faults)
     assert wrong == []

@@ -115,7 +115,8 @@ class Walk:
                 del open_[setting]
                 before = unit.now.get(setting)
                 unit.take(road)
-                took.append((step, road, before.choice if before else None))
+                if road.by != "slot" or road.bytes:
+                    took.append((step, road, before.choice if before else None))
                 went = True
             step += 1
             if not went:

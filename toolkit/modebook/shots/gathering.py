@@ -86,7 +86,7 @@ def _line(some: Sequence[Done]) -> Change:
         needs_bytes=once(byte for one in some for byte in one.route.needs_bytes),
         bytes=once(byte for one in some for byte in one.route.bytes),
         hold_s=route.hold_s,
-        then=route.then,
+        then=route.then if first.resting == route.then_bytes else "what stands there for another setting",
         then_bytes=once(byte for one in some for byte in one.resting),
         pid=route.pid,
         data=route.data,
@@ -120,7 +120,7 @@ def standings(units: Iterable[UnitState]) -> tuple[Standing, ...]:
     """What must be sent in every cue, like units together."""
     alike: dict[tuple[object, ...], list[tuple[UnitState, tuple[Byte, ...]]]] = {}
     for unit in units:
-        for setting, bytes_ in unit.standing.items():
+        for setting, bytes_ in unit.stands().items():
             now = unit.now[setting]
             if bytes_ and now.route is not None:
                 row = unit.rows[0]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from modebook.documents.address import Address, AddressError
@@ -48,6 +48,21 @@ class Places:
         """The parameter of a key or word, of the same part before others; keys before words."""
         found = [one for one in self.all.values() if name in (one.parameter.name, one.parameter.parameter)]
         return min(found, key=lambda one: (one.part != part, one.parameter.name != name), default=None)
+
+    def leave_alone(self, setting: str, sent: Mapping[tuple[int, int], int]) -> bool:
+        """Whether values (by universe and address) are known to set nothing of a setting."""
+        for one in self:
+            acting = [piece for piece in one.ranges if setting in (piece.sets or {})]
+            for slots in one.slots if acting else ():
+                bytes_ = [sent.get((at.universe, at.address)) for at in slots]
+                if all(byte is None for byte in bytes_):
+                    continue
+                if None in bytes_:
+                    return False
+                value = int.from_bytes([byte or 0 for byte in bytes_], "big")
+                if any(piece.from_ <= value <= piece.to for piece in acting):
+                    return False
+        return True
 
     def __iter__(self) -> Iterator[Located]:
         return iter(self.all.values())

@@ -40,7 +40,7 @@ def routes(reading: RigReading, rows: PatchedRow | Sequence[PatchedRow]) -> Road
             if not over.always and not over.against(choice.key):
                 # A slot that sets it at every value, or where it rests, leaves no other road: it rules.
                 some += [
-                    replace(one, stand=over.stand, doubts=(*one.doubts, *over.doubts))
+                    replace(one, stand=over.stand, rests=over.stand, doubts=(*one.doubts, *over.doubts))
                     for one in _others(reading, row, setting, choice)
                 ]
             roads[choice.key] = tuple(sorted(some, key=lambda one: (one.cost, one.seconds)))

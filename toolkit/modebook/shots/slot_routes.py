@@ -67,7 +67,10 @@ def slot_routes(rows: Sequence[PatchedRow], policy: Policy, at: Places) -> Itera
                 other = others[key] = others.get(key) or overruled(rows, setting, at, besides=located)
                 if made is not None and not other.always and not other.against(choice.key):
                     yield replace(
-                        made, stand=(*made.stand, *other.stand), doubts=(*made.doubts, *other.doubts)
+                        made,
+                        stand=(*made.stand, *other.stand),
+                        rests=(*made.rests, *other.stand),
+                        doubts=(*made.doubts, *other.doubts),
                     )
 
 
@@ -141,8 +144,9 @@ def _route(
         return None  # it would act only as long as no cue moves what it needs
     stands = (piece.kept in ("while sent", None) and not fading) or rest.value is None
     stand = (*first, *located.bytes(value)) if stands and not fading else ()
+    rests: tuple[Byte, ...] = ()
     if not stand and rest.value is not None and _overrules(located.ranges, way.setting):
-        stand = located.bytes(rest.value)
+        stand = rests = located.bytes(rest.value)
     if piece.hold_s is None and piece.kept != "while sent":
         doubts.append("no hold is printed: try how long it must be sent")
     if way.span is not None:
@@ -166,6 +170,7 @@ def _route(
         then=then,
         then_bytes=() if stands or rest.value is None else located.bytes(rest.value),
         stand=stand,
+        rests=rests,
         needs_settings=tuple(
             (need.setting, tuple(need.choices or ())) for need in way.needs if need.setting is not None
         ),

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from modebook.documents.settings import Setting
 from modebook.rig.reading import PatchedRow
+from modebook.shots.located import Places, places
 from modebook.shots.route import Byte, Kept, Route
 from modebook.shots.routes import Roads
 from modebook.shots.slot_routes import Overruled, overruled
@@ -34,7 +35,10 @@ class UnitState:
     """What is stored under a choice that is kept only until power off, or acts only while sent."""
     standing: dict[str, tuple[Byte, ...]] = field(default_factory=dict)
     """What is sent for each setting in every cue; a setting that no slot overrules may have nothing."""
+    rests: dict[str, tuple[Byte, ...]] = field(default_factory=dict)
+    """The part of it that is a slot at rest, which gives way to what stands there for another setting."""
     _over: dict[str, Overruled] = field(default_factory=dict)
+    _places: Places | None = None
 
     @classmethod
     def of(
@@ -91,6 +95,7 @@ class UnitState:
         now, over = self.now.get(setting), self.over(setting)
         if now is None or now.choice != choice or over.always or over.doubts or not over.stand:
             return None
+        fixed = self.fixed(setting)
         return Route(
             by="slot",
             setting=setting,
@@ -98,18 +103,40 @@ class UnitState:
             cost=cost,
             seconds=seconds,
             kept=now.kept,
-            bytes=over.stand,
+            bytes=tuple(byte for byte in over.stand if (byte.universe, byte.address) not in fixed),
             then="keep sending it: at another value this slot would overrule the choice",
             stand=over.stand,
+            rests=over.stand,
             position=self.rows[0].unit.position,
             reach=self.rows[0].reach or "",
         )
+
+    def fixed(self, besides: str) -> dict[tuple[int, int], int]:
+        """What stands for other settings and gives way to nothing: by universe and address."""
+        return {
+            (byte.universe, byte.address): byte.value
+            for setting, bytes_ in self.standing.items()
+            if setting != besides
+            for byte in bytes_
+            if byte not in self.rests.get(setting, ())
+        }
+
+    def stands(self) -> dict[str, tuple[Byte, ...]]:
+        """What every cue sends for each setting: no rest where something stands for another setting."""
+        found: dict[str, tuple[Byte, ...]] = {}
+        for setting, bytes_ in self.standing.items():
+            rests, fixed = self.rests.get(setting, ()), self.fixed(setting)
+            found[setting] = tuple(
+                byte for byte in bytes_ if byte not in rests or (byte.universe, byte.address) not in fixed
+            )
+        return found
 
     def take(self, route: Route) -> None:
         """Go a road."""
         setting = route.setting
         self.now[setting] = Now(route.choice, route.kept, route)
         self.standing[setting] = route.stand
+        self.rests[setting] = route.rests
         if route.kept == "stored":
             self.below[setting] = route.choice
         elif route.kept == "unknown" and route.by != "slot":
@@ -140,20 +167,36 @@ class UnitState:
             if left:
                 return "where the slot rests that now rules is not known"
         for other, bytes_ in self.standing.items():
-            if other == route.setting:
-                continue
-            at = {(byte.universe, byte.address): byte.value for byte in bytes_}
-            for byte in route.stand:
-                if at.get((byte.universe, byte.address), byte.value) != byte.value:
-                    return f"its slot must stand at another value for {other}"
+            if other != route.setting and not self._together(route, other, bytes_):
+                return f"its slot must stand at another value for {other}"
         return ""
+
+    def _together(self, route: Route, other: str, bytes_: Sequence[Byte]) -> bool:
+        """Whether what a road must send in every cue goes with what stands for another setting.
+
+        Where two values differ and one of them is a slot at rest, the other one rules, if it is known to
+        leave the setting alone for which the slot rests.
+        """
+        at = {(byte.universe, byte.address): byte.value for byte in bytes_}
+        differing = [
+            byte for byte in route.stand if at.get((byte.universe, byte.address), byte.value) != byte.value
+        ]
+        if not differing:
+            return True
+        if self._places is None:
+            self._places = places(self.rows)
+        theirs = {byte for byte in bytes_ if byte in self.rests.get(other, ())}
+        if all(byte in route.rests for byte in differing):
+            return self._places.leave_alone(route.setting, at)
+        if all(Byte(one.universe, one.address, at[one.universe, one.address]) in theirs for one in differing):
+            mine = {(byte.universe, byte.address): byte.value for byte in route.stand}
+            return self._places.leave_alone(other, mine)
+        return False
 
     def resting(self, route: Route) -> tuple[Byte, ...]:
         """What is sent after a road's value: its own rest, or what stands there for another setting."""
-        at = {
-            (byte.universe, byte.address): byte
-            for other, bytes_ in self.standing.items()
-            if other != route.setting
-            for byte in bytes_
-        }
-        return tuple(at.get((byte.universe, byte.address), byte) for byte in route.then_bytes)
+        fixed = self.fixed(route.setting)
+        return tuple(
+            Byte(one.universe, one.address, fixed.get((one.universe, one.address), one.value))
+            for one in route.then_bytes
+        )
