@@ -1,7 +1,7 @@
 """What holds for all tests: hypothesis without a deadline (a loaded machine is not a fault), color off.
 
-Where CI is set in the environment the same examples are tried each time, so that a change is judged by what it
-changed. Everywhere else they are new ones each time; `--hypothesis-profile hunt` tries many more of them.
+Where CI is set in the environment the same examples are tried each time, so that a change is judged by what
+it changed. Everywhere else they are new ones each time; `--hypothesis-profile hunt` tries many more.
 """
 
 from __future__ import annotations
