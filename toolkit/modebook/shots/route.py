@@ -47,7 +47,7 @@ class Route:
     """What every cue must send as long as the choice is wanted: a value that acts only while sent, or the
     rest of a slot that would overrule what was set otherwise."""
     rests: tuple[Byte, ...] = ()
-    """The part of `stand` that is a slot at rest: another value that leaves the setting alone does as well."""
+    """Of `stand` what is a slot at rest: another value that leaves the setting alone does as well."""
     needs_settings: tuple[tuple[str, tuple[str, ...]], ...] = ()
     """Settings that must be at one of these choices first."""
     pid: str | None = None
