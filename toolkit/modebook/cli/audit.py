@@ -29,7 +29,7 @@ def audit(
     as_json: JsonOption = False,
 ) -> None:
     """Audit a patch: collisions, unknown modes, low resolution and what it means at the throw, smoothing."""
-    from modebook.rig.memory import collector_at_rest
+    from modebook.shelf.memory import collector_at_rest
 
     # One question, one answer, and then the program ends: the collector would only look on.
     with collector_at_rest():

@@ -9,9 +9,9 @@ from modebook.checks.finding import SEVERITIES, Finding
 from modebook.checks.registry import rules_of
 from modebook.checks.runner import crash
 from modebook.rig.in_use import findings_in_use
-from modebook.rig.memory import collector_at_rest
 from modebook.rig.reading import RigReading
 from modebook.rig.rules import PACKAGE
+from modebook.shelf.memory import collector_at_rest
 
 _RANK = {severity: rank for rank, severity in enumerate(SEVERITIES)}
 

@@ -6,11 +6,11 @@ from pathlib import Path
 
 from modebook.documents.rig import Rig
 from modebook.rig.fixtures import CatalogFixtures, Fixtures
-from modebook.rig.memory import collector_at_rest
 from modebook.rig.patch_reading import read_patch
 from modebook.rig.reading import RigReading, policy_of
 from modebook.shelf.catalog import Catalog
 from modebook.shelf.errors import ShelfError
+from modebook.shelf.memory import collector_at_rest
 from modebook.shelf.rigs import RigFiles, find_rig, read_rig
 
 

@@ -17,12 +17,13 @@ from modebook.rig.rules import PACKAGE as PATCH_RULES
 from modebook.shelf.cache import database_path
 from modebook.shelf.catalog import Catalog
 from modebook.shelf.errors import reason_of
+from modebook.shelf.memory import collector_at_rest
 from modebook.store.errors import StoreError
 from modebook.store.files import Stamp, changes, keep_stamps, load_stamps, places_of, stamps_of
 from modebook.store.incremental import rigs_changed, update
 from modebook.store.opening import open_database, whose
 from modebook.store.program import made_by
-from modebook.store.reading import Against, DocumentPlace, all_rows, no_collector
+from modebook.store.reading import Against, DocumentPlace, all_rows
 from modebook.store.rig_rows import rig_rows
 from modebook.store.vocabulary_rows import vocabulary_rows
 from modebook.store.writing import create_tables, finish, insert, insert_all, writer
@@ -80,7 +81,7 @@ def build(
             why = "much has changed"
         except sqlite3.DatabaseError as error:
             why = f"the old one is damaged ({error})"
-    with _beside(path) as new, no_collector(), writer(new, new=True) as connection:
+    with _beside(path) as new, collector_at_rest(), writer(new, new=True) as connection:
         create_tables(connection)
         insert(connection, vocabulary_rows(all_rules(FIXTURE_RULES, PATCH_RULES), against.policy, about))
         insert_all(connection, all_rows(places, against, processes))

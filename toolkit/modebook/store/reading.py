@@ -8,7 +8,6 @@ import marshal
 import multiprocessing
 import os
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from contextlib import contextmanager
 from dataclasses import dataclass
 from multiprocessing.connection import Connection
 from typing import Any, NamedTuple
@@ -98,18 +97,6 @@ def rows_of_chunk(places: Iterable[DocumentPlace], against: Against) -> Rows:
         if table in rows:
             rows[table] = for_binding(rows[table])
     return rows
-
-
-@contextmanager
-def no_collector() -> Iterator[None]:
-    """Without the garbage collector: rows are made and dropped by the million and hold no cycles."""
-    was_on = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if was_on:
-            gc.enable()
 
 
 def all_rows(

@@ -9,7 +9,7 @@ from contextlib import contextmanager
 
 @contextmanager
 def collector_at_rest() -> Iterator[None]:
-    """Keep the collector from looking over thousands of findings again and again; then as it was."""
+    """Keep the collector from looking over many findings or rows again and again; then as it was."""
     was_on = gc.isenabled()
     gc.disable()
     try:
