@@ -7,12 +7,15 @@ from dataclasses import dataclass, field, replace
 
 from modebook.intake.chart_rows import BLANK, ChartRow, SlotCell
 from modebook.intake.columns import Plan, plan_columns
+from modebook.intake.from_zero import from_zero
 from modebook.intake.grid import Grid, Leaf, Line, Place, Source
 from modebook.intake.headers import joined_titles, split_sets
 from modebook.intake.headings import Footnote, ModeHead, read_footnote, read_mode_head, read_slot_head
 from modebook.intake.lexicon import SURE
 from modebook.intake.loose_rows import is_titled, looks_like_chart, loose_rows, title_line, values_of
+from modebook.intake.mode_column import by_mode_column
 from modebook.intake.names import read_name
+from modebook.intake.numbered_names import numbered_names
 from modebook.intake.rows import chart_rows
 from modebook.intake.turned import turned_matrix
 
@@ -211,13 +214,25 @@ class Walk:
         turned = turned_matrix(grid)
         if turned is not None:
             grid = turned
-        grid = joined_titles(grid)
+        grid, told = from_zero(joined_titles(numbered_names(grid)))
+        names = {head.name for chart in self.found.charts for head in chart.heads if head}
+        parts = by_mode_column(grid, names)
+        for head, part in parts:
+            self.head = head
+            self._rows_of(part, told)
+        if not parts:
+            self._rows_of(grid, told)
+
+    def _rows_of(self, grid: Grid, told: str) -> None:
+        """Read a grid whose titles are whole and whose slots count from 1; told: what is doubtful there."""
         plan = plan_columns(grid, self.plans)
         if plan is None:
             self._no_chart(grid)
             return
         if plan.is_chart and plan.titled:
             self.plans.setdefault(plan.titles, plan)
+        if told:
+            plan = replace(plan, why=[*plan.why, told])
         for index in plan.above:
             self._above(grid, index)
         rows = chart_rows(grid, plan)

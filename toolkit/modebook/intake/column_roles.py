@@ -156,7 +156,9 @@ def _texts(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
         return stats[c].share(stats[c].names)
 
     if len(functions) > 1:
-        best = max(functions, key=lambda c: (named(c) > 0.5, -c))
+        best = max(
+            functions, key=lambda c: (named(c) > 0.5, _beside(stats[c], stats, slots), stats[c].kinds, -c)
+        )
         for c in functions:
             if c != best:
                 roles[c] = "meaning"
@@ -173,6 +175,14 @@ def _texts(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
     for c in texts:
         if roles[c] in ("none", "group"):
             roles[c] = "meaning" if "meaning" not in roles or not titles[c] else "none"
+
+
+def _beside(mine: Stats, stats: list[Stats], slots: list[int]) -> float:
+    """In which share of its rows a slot stands, in tenths: names stand beside slots, meanings everywhere."""
+    if not slots or not mine.filled:
+        return 0.0
+    both = sum(a and any(stats[c].rows[n] for c in slots) for n, a in enumerate(mine.rows))
+    return round(both / mine.filled, 1)
 
 
 def _sparse(mine: Stats, slots: Stats) -> bool:

@@ -199,6 +199,12 @@ def split_sets(grid: Grid) -> list[Grid]:
         size = width // sets
         if size >= 2 and width == size * sets and all(texts) and texts == texts[:size] * sets:
             return _cut(grid, [slice(at, at + size) for at in range(0, width, size)])
+    first = header[0] + header[1]
+    for index, text in enumerate(texts_of(row)):
+        # `DMX` may be a title of slots or of values: what stands below it decides.
+        below = stats_of([r[index] for r in grid.rows[first:] if index < len(r)])
+        if firsts[index] == "slot" and "value" in title_roles(text) and below.ranges > 0.4 * below.filled > 0:
+            firsts[index] = "value"
     slot_columns = [
         index
         for index, role in enumerate(firsts)

@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass, field
 
 from modebook.intake.chart_rows import BLANK, ChartRow, SlotCell, read_slot_cell
+from modebook.intake.from_zero import FROM_ZERO, lines_from_zero
 from modebook.intake.grid import Line
 from modebook.intake.headings import read_mode_head
 from modebook.intake.inline_rows import rows_behind
@@ -21,6 +22,7 @@ _RANGE = re.compile(
     re.IGNORECASE,
 )
 _PADDED = re.compile(r"(?<![\w.,-])0\d{2}(?:\s+\d{3})?(?![\w.,°%-])")
+_PARTED = re.compile(r"(?<=[^\W\d] )0{1,3} (?P<to>[1-9]\d{0,2})(?=\s|$)(?!\s?[-–.…%°])")
 _LEAD = re.compile(
     r"^(?P<slot>\d{1,3}(?:\s*(?:[-–+/&]|,)\s*\d{1,3}){0,3}\*{0,2})(?:[.:)]|\s[-–—:])?\s+(?P<rest>\S.*)$"
 )
@@ -96,6 +98,7 @@ def loose_rows(lines: list[Line]) -> tuple[list[ChartRow], list[Line]]:
     trail = Trail()
     rows: list[ChartRow] = []
     left: list[Line] = []
+    lines, raised = lines_from_zero(lines, title_line)
     for line in lines:
         text = " ".join(line.text.split())
         if not text:
@@ -112,6 +115,8 @@ def loose_rows(lines: list[Line]) -> tuple[list[ChartRow], list[Line]]:
         for piece in rows_behind(row):
             trail.follow(piece)
             rows.append(piece)
+    if raised and rows:
+        rows[0].why.append(FROM_ZERO)
     return rows, left
 
 
@@ -239,12 +244,20 @@ def _first_range(text: str) -> tuple[int, int] | None:
     return found.span() if found else None
 
 
+def _parted_range(text: str) -> tuple[int, int] | None:
+    """Where a name is followed by 0 and a second number: a range whose dash was lost, or two columns."""
+    found = _PARTED.search(text)
+    if not found or not text[: found.start()].strip() or int(found["to"]) > 255:
+        return None
+    return found.span()
+
+
 def _name_and_values(rest: str, row: ChartRow) -> None:
     values = read_values(rest)
     if values:
         row.value = rest
         return
-    spot = _first_range(rest)
+    spot = _first_range(rest) or _parted_range(rest)
     if spot is None:
         row.name = rest
         return

@@ -59,7 +59,7 @@ def read_name(text: str) -> Name:
     if whole.sure or not flat:
         return whole
     best = whole
-    said = _bracketed(flat)
+    said = _bracketed(flat) or _both_bytes(flat)
     if said is not None:
         return said
     for head, rest in _splits(flat):
@@ -89,6 +89,18 @@ def _bracketed(flat: str) -> Name | None:
         return None
     label = f"{outer.label} ({inner[1]})" if outer.level is not None else flat
     return _with(within, label=label, level=outer.level, bits=outer.bits, base=fold(label))
+
+
+def _both_bytes(flat: str) -> Name | None:
+    """A name printed for both of its bytes (`Dimmer / Dimmer fine`): the name once, no byte of it meant."""
+    parts = [part.strip() for part in re.split(r"\s[/+&]\s|\s?/\s?", flat)]
+    if len(parts) != 2 or not all(parts):
+        return None
+    first, second = _read(parts[0]), _read(parts[1])
+    alike = first.word == second.word and first.number == second.number and first.base == second.base
+    if not first.sure or not alike or first.level not in (None, 0) or second.level != 1:
+        return None
+    return _with(first, level=None)
 
 
 def _splits(flat: str) -> list[tuple[str, str]]:

@@ -7,7 +7,8 @@ import re
 from modebook.documents.base import slug
 from modebook.intake.drafts import DraftParameter, Json
 from modebook.intake.folding import fold
-from modebook.intake.lexicon import SURE, exact, phrases
+from modebook.intake.lexicon import SURE, Found, exact, phrases
+from modebook.words.families import Family
 
 _KINDS = {
     "smoothing": "smoothing",
@@ -45,6 +46,12 @@ _SMOOTHING_HEADS = frozenset(
 _SOFT = re.compile(
     r"\b(smooth\w*|sharp|soft|fast|slow|snap|medium|film|cine\w*|instant|immediate\w*|direct|hart|weich|schnell|langsam|direkt|mittel|doux|lent|rapide|lisse\w*|moyen|suave|lento|rapido|directo|medio|morbido|diretto|immediat\w*|keep|steep|gentle|standard|off|long|short|glide|lag\w*)\b"
 )
+_AXES: tuple[tuple[Family, re.Pattern[str]], ...] = (
+    ("movement", re.compile(r"\b(movement|pan|tilt|bewegung\w*|mouvement|movimient\w*|movimento)\b")),
+    ("color", re.compile(r"\b(colou?rs?|farb\w*|couleurs?|colore|colori)\b")),
+    ("intensity", re.compile(r"\b(dimmer|intensity|intensitat|intensite|intensidad|intensita)\b")),
+)
+"""What a smoothing acts on, where its name says so."""
 _PACKETS = re.compile(
     r"(?P<n>\d{1,4})\s*(?:dmx[\s-]*)?(?:packets?|pakete?n?|paquets?|paquetes?|pacchetti|pacchetto|updates?)\b",
     re.IGNORECASE,
@@ -72,18 +79,24 @@ class Settings:
             if named is None:
                 continue
             kind, label, choice = named
-            key = self._choice(kind, label, choice)
+            setting = self._setting(kind, label)
+            key = self._choice(setting, choice)
             if key:
-                entry.setdefault("sets", {})[kind] = key
+                entry.setdefault("sets", {})[setting["key"]] = key
                 in_order(entry)
 
-    def _choice(self, kind: str, label: str, choice: str) -> str | None:
-        key = slug(choice)[:80]
+    def _setting(self, kind: str, label: str) -> Json:
+        """The setting of a kind; smoothings whose names say what they act on are told apart by that."""
+        axis = _axis(label) if kind == "smoothing" else None
+        name = f"{kind}-{axis}" if axis in ("movement", "color") else kind
+        acts_on = {"acts_on": [axis]} if axis in ("movement", "color") else {}
+        told = {"label": label} if label else {}
+        return self.found.setdefault(name, {"key": name, "setting": kind, **told, **acts_on, "choices": []})
+
+    def _choice(self, setting: Json, choice: str) -> str | None:
+        key, kind = slug(choice)[:80], setting["setting"]
         if not key:
             return None
-        setting = self.found.setdefault(
-            kind, {"key": kind, "setting": kind, **({"label": label} if label else {}), "choices": []}
-        )
         if all(known["key"] != key for known in setting["choices"]):
             made: Json = {"key": key, "label": choice}
             length = _length(choice) if kind == "smoothing" else None
@@ -94,7 +107,7 @@ class Settings:
 
     def to_json(self, source: str) -> list[Json]:
         """The settings as the document writes them."""
-        return [{**setting, "source": source} for setting in self.found.values()]
+        return [{**one, "source": source} for one in self.found.values() if one["choices"]]
 
 
 def in_order(entry: Json) -> None:
@@ -129,7 +142,10 @@ def _named(parameter: DraftParameter, meaning: str) -> tuple[str, str, str] | No
         head, choice = _parted(meaning)
         if head and _kind(head, choice) == kind:
             return kind, head, choice
-        return kind, parameter.label, meaning
+        label = parameter.label
+        if meaning.casefold().startswith(f"{label} ".casefold()):
+            meaning = meaning[len(label) :].strip(" :=–-")
+        return kind, label, meaning
     head, choice = _parted(meaning)
     if not head or not choice:
         return None
@@ -146,15 +162,32 @@ def _parted(meaning: str) -> tuple[str, str]:
     words = meaning.split()
     for length in range(min(len(words) - 1, 4), 0, -1):
         head = " ".join(words[:length])
-        known = exact(head)
+        known = _known(head)
         if known and known.score >= SURE and known.word in _KINDS:
             return head, " ".join(words[length:]).strip("()")
     # Off and on may come first or stand alone behind: Smoothing off.
     return "", ""
 
 
+def _known(head: str) -> Found | None:
+    """The word of a setting's name, what it acts on left aside: `Movement smoothing`."""
+    found = exact(head)
+    if found is not None:
+        return found
+    form = fold(head)
+    rest = " ".join(re.sub(pattern, " ", form) for _, pattern in _AXES if pattern.search(form))
+    found = exact(" ".join(rest.split())) if rest.strip() else None
+    return found if found is not None and found.word == "smoothing" else None
+
+
+def _axis(label: str) -> Family | None:
+    """What the name of a smoothing says that it acts on."""
+    form = fold(label)
+    return next((axis for axis, pattern in _AXES if pattern.search(form)), None)
+
+
 def _kind(head: str, choice: str) -> str | None:
-    known = exact(head)
+    known = _known(head)
     form = fold(choice)
     if known and known.score >= 0.8 and known.word in _KINDS:
         if known.word == "fan" and re.fullmatch(r"\d.*", form):

@@ -61,6 +61,16 @@ def full_span(parameter: DraftParameter, descriptions: list[Description], *, sin
     if not single and not descriptions:
         return
     _without_unit(parameter, descriptions)
+    if parameter.span is None:
+        strange = [q for description in descriptions for q in description.spans if q.unit != "%"]
+        _not_taken(parameter, strange)
+
+
+def _not_taken(parameter: DraftParameter, strange: list[Quantity], below: str = "") -> None:
+    """A span is printed that this parameter cannot have: nobody may think that none was printed."""
+    for q in strange[:1]:
+        shown = f"{_short(q.start)} to {_short(q.end)} {q.unit}"
+        parameter.doubt(f"{shown} is printed, and is no measure of this parameter", shown, "no span", below)
 
 
 def _without_unit(parameter: DraftParameter, descriptions: list[Description]) -> None:
@@ -153,6 +163,8 @@ def range_span(parameter: DraftParameter, entry: Json, description: Description,
                 entry["span"] = _json(q)
             elif q.unit in ("deg", "rpm", "Hz", "deg/s"):
                 entry["span"] = _json(q)
+            elif q.unit != "%":
+                _not_taken(parameter, [q], f"/ranges/{index}")
         return
     distinct = {(q.start, q.end, q.unit) for q in found}
     physical = {one for one in distinct if one[2] != "%"} or distinct

@@ -132,7 +132,7 @@ def is_title_row(texts: list[str]) -> int:
             roles or (("mode",) if _titles_mode(text) else ())
             for roles, text in zip(known, filled, strict=True)
         ]
-    numbers = sum(bool(re.fullmatch(r"[\d\s.,–-]+", text)) for text in filled)
+    numbers = sum(bool(re.fullmatch(r"[\d\s.,–—…-]+", text)) for text in filled)
     hits = sum(bool(roles) for roles in known)
     if sum(roles[:1] == ("foreign",) for roles in known) * 2 >= len(filled):
         # Messages, menus, distances: the table is no chart.
@@ -140,7 +140,7 @@ def is_title_row(texts: list[str]) -> int:
     firsts = {roles[0] for roles in known if roles}
     strong = firsts & {"slot", "value", "coarse", "from", "to", "hex", "percent"}
     words = sum(
-        bool(roles) and any(letter.isalpha() for letter in text)
+        bool(roles) and any(letter.isalpha() for letter in text) and not _NUMBERS.match(text)
         for text, roles in zip(filled, known, strict=True)
     )
     if numbers or not hits or not words:

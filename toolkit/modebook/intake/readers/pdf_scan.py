@@ -7,6 +7,8 @@ from pathlib import Path
 
 _RANGE = re.compile(r"\b\d{1,5}\s*(?:[-–—−~]|\.{2,}|…|to|bis|à|a|hasta)\s*\d{1,5}\b")
 _ROW = re.compile(r"^\s*\d{1,3}(?:\s*[-–+/&,]\s*\d{1,3})?\*?(?:\s+\S|\s*$)")
+_PAIR = re.compile(r"(?<![\d.,])(?P<low>\d{1,3})\s+(?P<high>\d{1,3})(?![\d.,]|\s*[°%])")
+"""Where a range begins and ends, in two columns."""
 _LEAST = 2
 
 
@@ -46,4 +48,5 @@ def likely_pages(path: Path, total: int) -> list[int]:
 def may_hold_chart(text: str) -> bool:
     """Whether a page's text has rows that begin with a number, or ranges of values."""
     rows = sum(bool(_ROW.match(line)) for line in text.splitlines())
-    return rows >= _LEAST or len(_RANGE.findall(text)) >= _LEAST
+    pairs = sum(int(found["low"]) < int(found["high"]) <= 255 for found in _PAIR.finditer(text))
+    return rows >= _LEAST or len(_RANGE.findall(text)) >= _LEAST or pairs >= _LEAST

@@ -8,6 +8,7 @@ from modebook.intake.errors import IntakeError
 from modebook.intake.grid import Item, Leaf, Line, Place, Source, grid_of
 from modebook.intake.readers.aligned import items_of
 from modebook.intake.readers.pieces import AlignedLine, Piece
+from modebook.intake.titles import is_title_row
 
 _PIECE = re.compile(r"\S+(?: \S+)*")
 MOST_LINES = 50_000
@@ -53,7 +54,37 @@ def _items(block: list[tuple[int, str]], kind: str) -> list[Item]:
         wide = line.expandtabs(8)
         pieces = [Piece(m[0], m.start(), m.end(), _words(m)) for m in _PIECE.finditer(wide)]
         aligned.append(AlignedLine(pieces, Place(row=number)))
-    return items_of(aligned, 1.0)
+    return _by_pieces(aligned) or items_of(aligned, 1.0)
+
+
+def _by_pieces(lines: list[AlignedLine]) -> list[Item]:
+    """Lines whose columns do not stand below each other, parted by two spaces or more as their titles are.
+
+    Nothing unless nearly every line has as many pieces as there are titles, and they are no true columns.
+    """
+    filled = [line for line in lines if line.pieces]
+    start = next((n for n, line in enumerate(filled) if is_title_row([p.text for p in line.pieces])), None)
+    if start is None:
+        return []
+    titles = filled[start].pieces
+    body = filled[start + 1 :]
+    whole = [line for line in body if len(line.pieces) == len(titles)]
+    if len(titles) < 3 or len(whole) < 3 or len(whole) < len(body) - 1:
+        return []
+    astray = sum(
+        abs(piece.x0 - title.x0) > 2
+        for line in whole
+        for piece, title in zip(line.pieces, titles, strict=True)
+    )
+    if astray < 0.25 * len(whole) * len(titles):
+        return []
+    before: list[Item] = [Line(" ".join(p.text for p in line.pieces), line.place) for line in filled[:start]]
+    rows = [filled[start], *body]
+    grid = grid_of([[piece.text for piece in line.pieces] for line in rows], ruled=False)
+    for cells, line in zip(grid.rows, rows, strict=True):
+        for cell in cells:
+            cell.place = line.place
+    return [*before, grid]
 
 
 def _barred(lines: list[str]) -> list[list[str]]:
