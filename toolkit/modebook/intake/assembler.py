@@ -48,6 +48,9 @@ def assemble(source: Source, source_key: str) -> Assembled:
             (modes if _is_mode(mode) else unlikely).append(mode)
     if not modes:
         modes = modes_of_prose(gathered.lines, settings)
+        for mode in modes if gathered.unread else []:
+            why = "read out of lines alone: it is not known whose the values in the tables beside are"
+            mode.unsure.append(Unsure(why, read="no ranges", place=mode.place))
     if not modes:
         # Better something with its doubts than nothing: no other table is there.
         modes = [mode for mode in unlikely if any(s.values for p in mode.parameters for s in p.stretches)]

@@ -5,17 +5,26 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, field, replace
 
-from modebook.intake.chart_rows import BLANK, ChartRow, SlotCell
+from modebook.intake.chart_rows import ChartRow, SlotCell
 from modebook.intake.columns import Plan, plan_columns
 from modebook.intake.from_zero import from_zero
 from modebook.intake.grid import Grid, Leaf, Line, Place, Source
 from modebook.intake.headers import joined_titles, split_sets
-from modebook.intake.headings import Footnote, ModeHead, read_footnote, read_mode_head, read_slot_head
+from modebook.intake.headings import (
+    Footnote,
+    ModeHead,
+    SlotHead,
+    read_footnote,
+    read_mode_head,
+    read_slot_head,
+)
 from modebook.intake.lexicon import SURE
 from modebook.intake.loose_rows import is_titled, looks_like_chart, loose_rows, title_line, values_of
 from modebook.intake.mode_column import by_mode_column
 from modebook.intake.names import read_name
+from modebook.intake.numbered_heads import at_numbered_heads, numbered_heads
 from modebook.intake.numbered_names import numbered_names
+from modebook.intake.row_parts import by_heads, by_restarts
 from modebook.intake.rows import chart_rows
 from modebook.intake.turned import turned_matrix
 
@@ -59,6 +68,8 @@ class Gathered:
     footnotes: list[Footnote] = field(default_factory=list)
     lines: list[Line] = field(default_factory=list)
     """All lines, whatever became of them."""
+    unread: int = 0
+    """Tables of values of which nothing says whose they are."""
 
 
 _BULLET = re.compile(r"^[•‣◦▪●○■□▸►∙·]\s*(?=\w)")
@@ -75,9 +86,11 @@ class Walk:
         self.lines: list[Line] = []
         self.function = ""
         self.plans: dict[tuple[str, ...], Plan] = {}
+        self.numbered: dict[str, SlotHead] = {}
 
     def over(self, source: Source) -> Gathered:
         """Gather the charts of a source, page by page."""
+        self.numbered = numbered_heads(source)
         for leaf in source.leaves:
             self._leaf(leaf)
         self._flush()
@@ -90,7 +103,11 @@ class Walk:
             else:
                 self._flush()
                 for grid in split_sets(item):
-                    self._grid(grid)
+                    for piece in at_numbered_heads(grid, self.numbered):
+                        if isinstance(piece, Line):
+                            self._line(piece)
+                        else:
+                            self._grid(piece)
 
     # Lines
 
@@ -118,10 +135,11 @@ class Walk:
             self.block_open = False
             self.function = ""
             return
-        slot = read_slot_head(text)
-        if slot and not text[0].isalpha() and self._goes_on(text):
+        numbered = self.numbered.get(text)
+        slot = numbered or read_slot_head(text)
+        if slot and not numbered and not text[0].isalpha() and self._goes_on(text):
             slot = None
-        if slot and (self.block_open or text.casefold()[0].isalpha()):
+        if slot and (self.block_open or text.casefold()[0].isalpha() or numbered):
             self._flush()
             self._block_head(slot.slots, slot.name, line)
             return
@@ -152,7 +170,7 @@ class Walk:
             self.found.prose.extend(lines)
             self._missed(rows)
             return
-        for piece in _by_restarts(rows):
+        for piece in by_restarts(rows):
             chart = self._chart_for(piece, [""], None, lines[0].place)
             chart.loose = True
             chart.rows.extend(piece)
@@ -240,11 +258,14 @@ class Walk:
         if plan.is_values and not headed:
             self._values_table(grid, plan, rows)
             return
+        if plan.is_values and self.block_open:
+            self._values_with_heads(rows)
+            return
         self.function = ""
-        for piece, head in _by_heads(rows):
+        for piece, head in by_heads(rows):
             if head is not None:
                 self.head = head
-            for part in _by_restarts(piece):
+            for part in by_restarts(piece):
                 if not any(r.has_slot or r.has_value for r in part):
                     continue
                 chart = self._chart_for(part, plan.modes or [""], plan, grid.place)
@@ -282,6 +303,15 @@ class Walk:
                 self._line(Line(text, row[0].place))
             self._flush()
 
+    def _values_with_heads(self, rows: list[ChartRow]) -> None:
+        """A table of one slot's values that runs on into the headings of the next slots."""
+        for row in rows:
+            slot = read_slot_head(row.whole) if row.whole else None
+            if slot is not None:
+                self._block_head(slot.slots, slot.name, Line(row.whole, row.place))
+            elif self.chart is not None:
+                self.chart.rows.append(row)
+
     def _values_table(self, grid: Grid, plan: Plan, rows: list[ChartRow]) -> None:
         """Values without slots: of the slot whose heading stands above, or of a function named there."""
         if self.block_open and self.chart is not None and self.chart.block:
@@ -289,6 +319,7 @@ class Walk:
             return
         if not plan.titled and not self.function:
             self._missed(rows)
+            self.found.unread += 1
             return
         name = self.function
         groups: list[tuple[str, list[ChartRow]]] = []
@@ -302,6 +333,7 @@ class Walk:
             groups.append((name, rows))
         else:
             self._missed(rows)
+            self.found.unread += 1
         self.found.shared.extend(groups)
         self.function = ""
 
@@ -350,43 +382,3 @@ class Walk:
 
 def _named(title: str) -> ModeHead | None:
     return ModeHead(title, title, None, None, True) if title else None
-
-
-def _by_heads(rows: list[ChartRow]) -> list[tuple[list[ChartRow], ModeHead | None]]:
-    """Rows parted where a heading inside the table names another mode; other headings give their group."""
-    found: list[tuple[list[ChartRow], ModeHead | None]] = [([], None)]
-    for row in rows:
-        if not row.whole:
-            found[-1][0].append(row)
-            continue
-        head = read_mode_head(row.whole)
-        if head is not None and (head.strong or head.footprint):
-            found.append(([], head))
-            continue
-        slot = read_slot_head(row.whole)
-        if slot is not None:
-            found[-1][0].append(
-                ChartRow(row.place, {0: SlotCell("slots", slot.slots)}, name=slot.name, raw=row.raw)
-            )
-            continue
-        found[-1][0].append(row)
-    return [(piece, head) for piece, head in found if piece]
-
-
-def _by_restarts(rows: list[ChartRow]) -> list[list[ChartRow]]:
-    """Rows parted where the slots begin again at 1: another mode without a heading."""
-    found: list[list[ChartRow]] = [[]]
-    last = 0
-    for index, row in enumerate(rows):
-        cell = row.slots.get(0, BLANK)
-        if cell.kind == "slots" and min(cell.slots) == 1 and last > 2 and len(row.slots) == 1:
-            following = [
-                min(r.slots[0].slots) for r in rows[index + 1 :] if r.slots.get(0, BLANK).kind == "slots"
-            ]
-            if following and following[0] in (1, 2, 3):
-                found.append([])
-                last = 0
-        if cell.kind == "slots":
-            last = max(cell.slots)
-        found[-1].append(row)
-    return [piece for piece in found if piece]

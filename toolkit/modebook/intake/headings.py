@@ -15,7 +15,7 @@ _MODE = (
     r"profil|profile)"
 )
 _SLOTS = (
-    r"(?:dmx[\s-]*)?(?:channels?|chan|ch|slots?|kanäle?n?|kanaele|kanal|canaux|canal|canales|canali|canale|"
+    r"(?:dmx[\s-]*)?(?:channels?|chan|ch|slots?|kanäle?n?|kanaele|kanal|kan|canaux|canal|canales|canali|canale|"
     r"voies?|circuits|k)"
 )
 _FOOTPRINT = re.compile(rf"(?<![\w.])(?P<n>\d{{1,3}})\s*[-–]?\s*{_SLOTS}\b\.?", re.IGNORECASE)
@@ -29,7 +29,7 @@ _NAMED = re.compile(
     re.IGNORECASE,
 )
 _SLOT_HEAD = re.compile(
-    rf"^(?:{_SLOTS})\.?\s*(?:no\.?|nr\.?|n°|nº|#)?\s*(?P<a>\d{{1,3}})(?:\s*(?:\+|&|/|,|and|und|et|y|e|-|–|to|bis)\s*(?P<b>\d{{1,3}}))?(?P<more>(?:\s*[,+/]\s*\d{{1,3}})*)\s*(?P<sign>[:.)=|–—-]|\s)\s*(?P<name>\S.*)$",
+    rf"^(?:{_SLOTS})\.?(?:\s*dmx)?\s*(?:no\.?|nr\.?|n°|nº|#)?\s*(?P<a>\d{{1,3}})(?:\s*(?:\+|&|/|,|and|und|et|y|e|-|–|to|bis)\s*(?P<b>\d{{1,3}}))?(?P<more>(?:\s*[,+/]\s*\d{{1,3}})*)\s*(?P<sign>[:.)=|–—-]|\s)\s*(?P<name>\S.*)$",
     re.IGNORECASE,
 )
 _BARE_SLOT_HEAD = re.compile(

@@ -74,7 +74,9 @@ def _title_words(words: list[str], lengths: tuple[int, ...]) -> list[str] | None
             if not known and at + length <= len(words) and length < 4 and _is_mode(phrase):
                 known = ("slot",)
             if known:
-                roles.append(known[0])
+                # `DMX` behind a title of slots means values.
+                twice = known[0] == "slot" and "slot" in roles and "value" in known
+                roles.append("value" if twice and "value" not in roles else known[0])
                 at += length
                 break
         else:

@@ -32,7 +32,51 @@ def chart_rows(grid: Grid, plan: Plan) -> list[ChartRow]:
         row = _whole(cells, plan) or _by_roles(cells, plan)
         row.raw = " | ".join(filled)
         found.extend(_taken_apart(row, cells, plan))
-    return found if grid.ruled else _unwrapped(found)
+    return _second_bytes(found if grid.ruled else _unwrapped(found))
+
+
+def _second_bytes(rows: list[ChartRow]) -> list[ChartRow]:
+    """Rows of nothing but the next slot below a parameter that needs two: the number of its finer byte."""
+    found: list[ChartRow] = []
+    for row in rows:
+        above = found[-1] if found else None
+        if above is not None and _is_bare(row) and _is_wide(above):
+            both = {
+                mode: (above.slots.get(mode, BLANK), cell)
+                for mode, cell in row.slots.items()
+                if cell.kind == "slots"
+            }
+            if all(
+                len(one.slots) == len(two.slots) == 1 and two.slots[0] == one.slots[0] + 1
+                for one, two in both.values()
+            ):
+                for mode, (one, two) in both.items():
+                    above.slots[mode] = SlotCell("slots", (*one.slots, *two.slots), mark=one.mark)
+                above.raw = f"{above.raw} | {row.raw}"
+                continue
+        found.append(row)
+    return found
+
+
+def _is_bare(row: ChartRow) -> bool:
+    """Whether nothing stands in a row but slots."""
+    told = (
+        row.name,
+        row.meaning,
+        row.value,
+        row.percent,
+        row.hex,
+        row.default,
+        row.whole,
+        *row.matrix.values(),
+    )
+    return row.has_slot and not any(told) and not row.why
+
+
+def _is_wide(row: ChartRow) -> bool:
+    """Whether a row with a slot says that it is of two bytes: by its values or by its name."""
+    wide = any(value.end > 255 for value in read_values(row.value)) if row.value else False
+    return row.has_slot and (wide or read_name(row.name).bits == 16)
 
 
 def _whole(cells: list[Cell], plan: Plan) -> ChartRow | None:

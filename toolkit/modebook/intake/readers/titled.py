@@ -8,6 +8,7 @@ from modebook.intake.chart_rows import read_slot_cell
 from modebook.intake.headings import read_mode_head, read_slot_head
 from modebook.intake.lexicon import exact
 from modebook.intake.readers.pieces import AlignedLine, Piece, Word, piece_of
+from modebook.intake.readers.two_rows import mode_titles
 from modebook.intake.titles import is_title_row, title_roles
 from modebook.intake.values import read_values
 
@@ -150,20 +151,25 @@ def _titles(lines: list[AlignedLine], start: int) -> tuple[list[Piece] | None, i
     """
     if len(lines[start].pieces) == 1 and read_mode_head(lines[start].pieces[0].text):
         return None, 1
+    if start + 2 < len(lines):
+        below = next((line for line in lines[start + 2 : start + 4] if line.pieces), None)
+        modes = mode_titles(lines[start], lines[start + 1], below)
+        if modes is not None:
+            return modes, 2
     single = title_pieces(lines[start])
     best, height = single, 1
     merged = lines[start]
     for count in (2, 3):
         if start + count > len(lines) or not lines[start].pieces:
             break
-        below = lines[start + count - 1]
-        if not below.pieces or any(
-            read_slot_cell(p.text).kind == "slots" or read_values(p.text) for p in below.pieces
+        under = lines[start + count - 1]
+        if not under.pieces or any(
+            read_slot_cell(p.text).kind == "slots" or read_values(p.text) for p in under.pieces
         ):
             break
-        if any(read_mode_head(p.text) for p in below.pieces):
+        if any(read_mode_head(p.text) for p in under.pieces):
             break
-        merged = _stacked(merged, below)
+        merged = _stacked(merged, under)
         titles = title_pieces(merged)
         if titles is None:
             continue
