@@ -19,7 +19,14 @@ from modebook.intake.headings import (
     read_slot_head,
 )
 from modebook.intake.lexicon import SURE
-from modebook.intake.loose_rows import is_titled, looks_like_chart, loose_rows, title_line, values_of
+from modebook.intake.loose_rows import (
+    is_titled,
+    looks_like_chart,
+    loose_rows,
+    modes_in_titles,
+    title_line,
+    values_of,
+)
 from modebook.intake.mode_column import by_mode_column
 from modebook.intake.names import read_name
 from modebook.intake.numbered_heads import at_numbered_heads, numbered_heads
@@ -170,8 +177,9 @@ class Walk:
             self.found.prose.extend(lines)
             self._missed(rows)
             return
+        modes = _loose_modes(lines, rows)
         for piece in by_restarts(rows):
-            chart = self._chart_for(piece, [""], None, lines[0].place)
+            chart = self._chart_for(piece, modes, None, lines[0].place)
             chart.loose = True
             chart.rows.extend(piece)
         if self.chart is not None:
@@ -378,6 +386,16 @@ class Walk:
         self.found.charts.append(made)
         self.chart, self.head = made, None
         return made
+
+
+def _loose_modes(lines: list[Line], rows: list[ChartRow]) -> list[str]:
+    """A title for each mode whose slots stand in running lines; where there is but one, none."""
+    columns = max((len(row.slots) for row in rows), default=1)
+    if columns < 2:
+        return [""]
+    titles = next((found for line in lines if (found := modes_in_titles(" ".join(line.text.split())))), [])
+    titles = [title if read_mode_head(title) else "" for title in titles]
+    return titles if len(titles) == columns else [""] * columns
 
 
 def _named(title: str) -> ModeHead | None:

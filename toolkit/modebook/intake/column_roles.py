@@ -74,9 +74,11 @@ def _slots(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
     """Columns of slots side by side: what stands among them and counts as they do is one of them."""
     slots = [c for c, role in enumerate(roles) if role in ("slot", "coarse", "fine")]
     for c, role in enumerate(roles):
-        if role not in ("default", "from", "to", "none", "percent", "value", "bits", "hex"):
-            continue
         s = stats[c]
+        # A number of cells says itself again in row after row; a mode called Pixel has each slot once.
+        once = role == "group" and s.distinct - (s.absent > 0) == s.slots
+        if role not in ("default", "from", "to", "none", "percent", "value", "bits", "hex") and not once:
+            continue
         beside = any(abs(c - other) == 1 for other in slots if roles[other] == "slot")
         lone = not slots and role in ("default", "none")
         plain = s.slotlike and not s.ranges and not s.percent and s.filled >= 1

@@ -151,7 +151,9 @@ def _mode_titles(
     slots = [c for c, role in enumerate(roles) if role in ("slot", "coarse", "fine")]
     # Modes called A, B, C: one of the letters is a known title, and is none here.
     told = [titles[c] for c in slots if titles[c]]
-    own = len(set(told)) == len(told) > 1 and sum(not title_roles(title) for title in told) >= 0.5 * len(told)
+    counting = {"slot", "coarse", "fine"}
+    named = sum(not counting & set(title_roles(title)) for title in told)
+    own = len(set(told)) == len(told) > 1 and named >= 0.5 * len(told)
     for c in slots:
         title = titles[c]
         if title and (not title_roles(title) or own):

@@ -53,35 +53,48 @@ class Trail:
 
 def title_line(text: str) -> list[str] | None:
     """The roles that a line of column titles gives, in order; None if it is no such line."""
+    told = _titles(text)
+    return None if told is None else [role for role, _ in told]
+
+
+def modes_in_titles(text: str) -> list[str]:
+    """What a line of column titles calls its columns of slots, if it has several: `6CH`, `9 ch.`"""
+    slots = [phrase for role, phrase in _titles(text) or [] if role == "slot"]
+    return slots if len(slots) > 1 else []
+
+
+def _titles(text: str) -> list[tuple[str, str]] | None:
     words = text.split()
     if not 2 <= len(words) <= 14:
         return None
     for lengths in ((4, 3, 2, 1), (1, 2, 3, 4)):
-        roles = _title_words(words, lengths)
-        if roles is not None and len(roles) >= 2 and "slot" in roles:
-            return roles
+        told = _title_words(words, lengths)
+        if told is not None and len(told) >= 2 and any(role == "slot" for role, _ in told):
+            return told
     return None
 
 
-def _title_words(words: list[str], lengths: tuple[int, ...]) -> list[str] | None:
-    """The roles of words read as titles of so many words each, in the order of `lengths`."""
-    roles: list[str] = []
+def _title_words(words: list[str], lengths: tuple[int, ...]) -> list[tuple[str, str]] | None:
+    """Words read as titles of so many words each, in the order of `lengths`: role and words of each."""
+    found: list[tuple[str, str]] = []
     at = 0
     while at < len(words):
         for length in lengths:
             phrase = " ".join(words[at : at + length])
             known = title_roles(phrase) if at + length <= len(words) else ()
-            if not known and at + length <= len(words) and length < 4 and _is_mode(phrase):
+            shorter = length > 1 and _is_mode(" ".join(words[at : at + length - 1]))
+            if not known and at + length <= len(words) and length < 4 and _is_mode(phrase) and not shorter:
                 known = ("slot",)
             if known:
                 # `DMX` behind a title of slots means values.
+                roles = {role for role, _ in found}
                 twice = known[0] == "slot" and "slot" in roles and "value" in known
-                roles.append("value" if twice and "value" not in roles else known[0])
+                found.append(("value" if twice and "value" not in roles else known[0], phrase))
                 at += length
                 break
         else:
             return None
-    return roles
+    return found
 
 
 def _is_mode(phrase: str) -> bool:
