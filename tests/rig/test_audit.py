@@ -313,3 +313,21 @@ def test_a_rule_that_fails_is_a_finding(monkeypatch):
     )
     found = list(patch_findings(reading))
     assert [finding.rule for finding in found] == ["rule-crashed", "rule-crashed"]
+
+
+def test_settings_that_a_record_lacks_are_told():
+    """rig.json: a misspelled setting, and a choice that there is not."""
+    fixture = {
+        "model": "Wash",
+        "settings": [
+            {"key": "smoothing", "setting": "smoothing", "choices": [{"key": "off"}, {"key": "two"}]}
+        ],
+        "modes": [{"name": "M", "footprint": 1, "parameters": [{"parameter": "dimmer", "slots": [1]}]}],
+    }
+    units = {"1": {"settings": {"smoothin": "off"}}, "2": {"settings": {"smoothing": "nine"}}}
+    patch = "unit,fixture,mode,address\n1,Wash,M,1/1\n2,Wash,M,1/2\n"
+    told = audit(rig_of({"fixtures": [fixture], "patch": patch, "rig": {"units": units}})).notes
+    assert [note for note in told if "rig.json" in note] == [
+        "rig.json, unit 1: invented-maker/wash has no setting 'smoothin'; there are smoothing",
+        "rig.json, unit 2: invented-maker/wash has no choice 'nine' of its smoothing; there are off, two",
+    ]

@@ -264,3 +264,16 @@ def test_a_unit_whose_name_speaks_of_a_total_is_a_unit_all_the_same():
     """Number, fixture and mode are all written."""
     patch = patch_from_text("unit,fixture,mode,address\nTotal 1,Par,Wide,1\n2,Total Par,Wide,9\n")
     assert [unit.number for unit in patch.units] == ["Total 1", "2"]
+
+
+def test_several_units_in_one_row_are_told():
+    """3-5 in a unit's cell is three units, and was read as one."""
+    patch = patch_from_text("unit,fixture,mode,address\n1,Wash,M,1/1\n3-5,Wash,M,1/10\n6 to 8,Wash,M,1/40\n")
+    assert [(fault.row, fault.found) for fault in patch.faults] == [(3, "3-5"), (4, "6 to 8")]
+    assert patch.faults[0].why.startswith("3 units in one row")
+
+
+def test_names_with_hyphens_are_no_ranges():
+    """1-1, 1-2, 2-1: one number begins several names."""
+    rows = "".join(f"{name},Wash,M,1/{10 * n + 1}\n" for n, name in enumerate(("1-1", "1-2", "2-1")))
+    assert not patch_from_text(f"unit,fixture,mode,address\n{rows}").faults

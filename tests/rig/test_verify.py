@@ -268,12 +268,25 @@ def test_what_no_row_is_about_is_missing():
     ]
 
 
-@pytest.mark.parametrize("cell", ["65535", "-", "", "0xFFFF"])
+@pytest.mark.parametrize("cell", ["65535", "-", "0xFFFF"])
 def test_a_fixture_that_listens_nowhere_is_at_a_wrong_address(cell):
     """65535 is how E1.20 says that there is no start address (from memory)."""
     result = run(f"Unit,Universe,Address\n1,1,{cell}\n2,1,11\n")
     (finding,) = [one for one in result.findings if one.rule == "wrong-address"]
     assert (finding.unit, finding.found) == ("1", {"universe": 1, "address": None})
+
+
+def test_a_blank_address_is_not_compared():
+    """Nobody read it off: no unit is sent to be given one."""
+    result = run("Unit,Universe,Address\n1,1,\n2,1,11\n")
+    assert not [one for one in result.findings if one.rule == "wrong-address"]
+
+
+def test_a_bare_address_among_others_is_the_fixtures_own():
+    """A fixture does not know its universe: 2 is compared within the planned one, 1 is right."""
+    assert alone("Unit,Address\n1,1\n2,1/11\n") == []
+    (finding,) = [one for one in run("Unit,Address\n1,2\n2,1/11\n").findings if one.rule == "wrong-address"]
+    assert (finding.unit, finding.found) == ("1", {"universe": None, "address": 2})
 
 
 def test_an_address_without_universe_is_compared_within_it():

@@ -40,6 +40,9 @@ def read(rows: str, titles: str = TITLES) -> Shots:
         ("one,1A,b,9,2,,0,50,3,lovely,", "intent", "'lovely'"),
         ("one,1A,b,9,2,,0,150,3,smooth,", "to", "0 to 100"),
         ("one,1A,b,9,2,,0,50,soon,smooth,", "seconds", "'soon'"),
+        ("one,1A,b,9,2,,0,50,1:75,smooth,", "seconds", "'1:75' is no time"),
+        ("one,1A,b,9,2,,3200K,5600K,3,smooth,", "to", "percent of a parameter's whole span"),
+        ("one,1A,b,9,3-1,,0,50,3,smooth,", "units", "is 1-3 meant?"),
         ("one,1A,b,9,2,,0,50,,unseen,", "seconds", "takes time"),
         ("one,1A,b,9,2,,0,50,3,smooth,film", "fps", "'film'"),
         ("one,1A,b,9,4,,0,50,3,smooth,", "units", "its mode 'Other'"),
@@ -117,3 +120,35 @@ def test_no_cell_makes_the_reader_stumble(cells: list[str]) -> None:
     row = ",".join(f'"{cell}"' for cell in cells[:11])
     told = read(GOOD + row + "\n")
     assert any(cue.name == "good" for setup in told.setups for cue in setup.cues)
+
+
+@pytest.mark.parametrize(
+    ("written", "seconds"), [("1m30", 90.0), ("1 min", 60.0), ("250ms", 0.25), ("1:30", 90.0), ("2.5 s", 2.5)]
+)
+def test_times_as_people_write_them(written: str, seconds: float) -> None:
+    """Minutes and seconds, thousandths, with and without a space."""
+    found = read(f"one,1A,b,9,2,,0,50,{written},smooth,\n")
+    assert not found.faults
+    assert found.setups[0].shots[0].cues[0].seconds_s == pytest.approx(seconds)
+
+
+def test_time_beside_at_is_how_long_the_cue_takes() -> None:
+    """At says when it starts: the other title that may mean either is the fade's."""
+    found = read("one,1A,b,9,2,0,50,3,smooth\n", "setup,shot,cue,at,units,from,to,time,intent\n")
+    (cue,) = found.setups[0].shots[0].cues
+    assert (cue.start_s, cue.seconds_s) == (9.0, 3.0)
+    assert not found.faults
+
+
+def test_time_alone_is_when_it_starts_and_that_is_told() -> None:
+    """No column of seconds: a note says how Time was read."""
+    found = read("one,1A,b,3,2,0,50,any\n", "setup,shot,cue,time,units,from,to,intent\n")
+    assert found.setups[0].shots[0].cues[0].start_s == 3.0
+    assert any("'time' was read as when they start" in note for note in found.notes)
+
+
+def test_a_cue_without_a_level_to_start_from_is_told() -> None:
+    """Up from 0, or down from full: taken, and said for all rows at once."""
+    found = read("one,1A,b,0,1,,,50,3,smooth,\none,1A,c,0,2,,,0,3,smooth,\n")
+    assert [cue.from_percent for cue in found.setups[0].shots[0].cues] == [0.0, 100.0]
+    assert any(note.startswith("row 2, 3: no level to start from") for note in found.notes)

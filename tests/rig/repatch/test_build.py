@@ -9,6 +9,7 @@ import pytest
 
 from modebook.documents.rig import Rig
 from modebook.rig.audit import audit
+from modebook.rig.examples import rig_of
 from modebook.rig.repatch.build import repatch
 from modebook.rig.repatch.errors import ImpossibleError
 from modebook.rig.repatch.plan import Plan
@@ -270,3 +271,12 @@ def test_the_house_wishes_hold_where_rig_json_says_nothing() -> None:
     assert Rig(name="Job").repatch is None
     assert CONTROL["slots"] == [5]
     assert WASH["model"] == "Wash"
+
+
+def test_a_unit_whose_address_was_not_understood_is_left_alone():
+    """It sits somewhere, and nobody knows where: told, and not planned."""
+    rows = [("1", "Wash", "Short", "1/1"), ("2", "Wash", "Short", "1/x")]
+    patch = "unit,fixture,mode,address\n" + "".join(f"{','.join(row)}\n" for row in rows)
+    plan = repatch(rig_of({"fixtures": [WASH], "patch": patch}))
+    assert [(unit, row) for unit, row, _ in plan.aside] == [("2", 3)]
+    assert "address was not understood" in plan.aside[0][2]

@@ -133,6 +133,10 @@ def _ordered(shots: Shots, order: str) -> Shots:
     if path.is_file():
         lines = path.read_text(encoding="utf-8-sig", errors="replace").splitlines()
         names = [line.strip() for line in lines if line.strip() and not line.startswith("#")]
+    if not names:
+        raise typer.BadParameter("--order names no setup: write such as 3,1,2, or a file with one a line")
+    if twice := next((name for name in names if names.count(name) > 1), None):
+        raise typer.BadParameter(f"--order names setup {twice!r} twice")
     setups, missing = in_order(shots, names)
     if missing:
         raise unknown("setup", missing[0], [setup.name for setup in shots.setups])

@@ -15,7 +15,8 @@ def repatch_text(plan: Plan) -> str:
     if plan.changes:
         out.append(_changes(plan))
     else:
-        out.append("Nothing to change: every demand that a mode can meet is met.\n")
+        of = " Of the units that could be planned; those left alone are below." if plan.aside else ""
+        out.append(f"Nothing to change: every demand that a mode can meet is met.{of}\n")
     if plan.unmet:
         out.append(paint("Stays unmet", "bold"))
         out += _unmet(plan)

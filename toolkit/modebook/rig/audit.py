@@ -90,7 +90,7 @@ def audit(reading: RigReading) -> Audit:
             units_counted(reading),
             loads(reading),
             findings,
-            (*reading.patch.notes, *_strangers(reading)),
+            (*reading.patch.notes, *_strangers(reading), *reading.misnamed),
         )
 
 

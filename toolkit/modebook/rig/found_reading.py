@@ -21,7 +21,7 @@ _NUMBER = re.compile(r"([0-9]{1,3})(?:\s*(?:of|/)\s*[0-9]{1,3})?")
 _NUMBER_AND_NAME = re.compile(r"([0-9]{1,3})\s*[:.)\-\u2013]\s*(\S.*)")
 _NAME_AND_NUMBER = re.compile(r"(.*\S)\s*\(\s*#?([0-9]{1,3})\s*\)")
 _NONE = frozenset({"", "-", "\u2013", "\u2014", "n/a", "none"})
-_NO_ADDRESS = frozenset({*_NONE, "65535", "0xffff", "not patched", "unpatched"})
+_NO_ADDRESS = frozenset({*(_NONE - {""}), "65535", "0xffff", "not patched", "unpatched"})
 
 SETTINGS: tuple[FoundColumn, ...] = ("response", "curve", "modulation")
 """The columns that tell what a setting is at."""
@@ -230,8 +230,13 @@ class _Reader:
         for one, row, read in zip(
             found, rows, read_addresses([w if w.address else Written("", "") for w in written]), strict=True
         ):
-            one.tells_address = not isinstance(read, Misread)
-            if isinstance(read, Address):
+            cell = row.cells[place]
+            one.tells_address = bool(cell) and not isinstance(read, Misread)
+            bare = int(cell) if cell.isascii() and cell.isdigit() and len(cell) < 4 else 0
+            if 1 <= bare <= SLOTS_PER_UNIVERSE and not self.text(row, "universe"):
+                # What a fixture tells of itself: its universe nobody but the plan knows.
+                one.tells_address, one.address = True, bare
+            elif isinstance(read, Address):
                 one.universe, one.address = read.universe, read.address
             elif isinstance(read, Misread):
                 column: FoundColumn = "universe" if read.column == "universe" else "address"
@@ -246,7 +251,7 @@ class _Reader:
     def _alone(self, rows: list[Row], found: list[FoundRow], written: list[Written]) -> None:
         for one, row, told in zip(found, rows, written, strict=True):
             if not told.address:
-                one.tells_address = True
+                one.tells_address = bool(row.cells[self.at["address"]])
             elif 1 <= int(told.address[:6]) <= SLOTS_PER_UNIVERSE:
                 one.tells_address, one.address = True, int(told.address)
             else:

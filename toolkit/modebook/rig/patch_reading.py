@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
+from collections.abc import Iterable
 from pathlib import Path
 from typing import get_args
 
@@ -21,6 +23,9 @@ METERS_PER_FOOT = 0.3048
 LONGEST_THROW_M = 10_000.0
 
 _TOTAL = re.compile(r"\b(?:sub)?totals?\b|\bsums?\b|\bcount\b", re.IGNORECASE)
+_SEVERAL = re.compile(
+    r"(?P<first>[0-9]{1,6})\s*(?:-|\u2013|\u2014|\bto\b|\bthru\b|\bthrough\b)\s*(?P<last>[0-9]{1,6})"
+)
 _WORDS = re.compile(r"[^\W\d_]{3,}")
 _MEASURE = re.compile(r"(?P<figure>.*?)\s*(?P<unit>m|ft|feet|foot|meters?|')?", re.IGNORECASE)
 _REACHES: tuple[Reach, ...] = get_args(Reach)
@@ -47,6 +52,7 @@ def patch_from_table(table: Table) -> Patch:
     _refuse_missing(table, columns)
     reader = _Reader(table, columns)
     rows = [row for row in table.rows if reader.is_unit(row)]
+    reader.several = _several(reader.text(row, "unit") for row in rows)
     written = [
         Written(
             reader.text(row, "universe"),
@@ -65,6 +71,17 @@ def patch_from_table(table: Table) -> Patch:
         for column, taken, other in columns.doubled
     )
     return Patch(table.path, units, tuple(reader.faults), table.titles, tuple(notes))
+
+
+def _several(units: Iterable[str]) -> frozenset[str]:
+    """The cells that stand for several units each, ``3-5``; none where ``1-1``, ``1-2`` are names."""
+    found = {unit: match for unit in units if (match := _SEVERAL.fullmatch(unit))}
+    firsts = Counter(int(match["first"]) for match in found.values())
+    if any(count > 1 for count in firsts.values()) or any(
+        int(match["first"]) >= int(match["last"]) for match in found.values()
+    ):
+        return frozenset()
+    return frozenset(found)
 
 
 def _refuse_missing(table: Table, columns: Columns) -> None:
@@ -94,6 +111,7 @@ class _Reader:
         self.other = columns.other
         self.faults: list[RowFault] = []
         self.notes: list[str] = []
+        self.several: frozenset[str] = frozenset()
         throw = columns.at.get("throw")
         self.throw_in_feet = throw is not None and fold_title(table.titles[throw]) in FEET
 
@@ -141,6 +159,12 @@ class _Reader:
     def unit(self, row: Row, address: Address | Misread | None) -> Unit:
         """The unit of a row, without what could not be read."""
         self.name(row, "unit")
+        if self.text(row, "unit") in self.several:
+            unit = self.text(row, "unit")
+            match = _SEVERAL.fullmatch(unit)
+            count = int(match["last"]) - int(match["first"]) + 1 if match else 0
+            why = f"{count} units in one row, and it was read as one: give each a row with its start address"
+            self.fault(row, "unit", unit, why)
         self.name(row, "fixture")
         self.name(row, "mode")
         if isinstance(address, Misread):

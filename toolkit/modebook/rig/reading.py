@@ -158,6 +158,27 @@ class RigReading:
         return [number for number in self.rig.units if number.casefold() not in self.by_unit]
 
     @cached_property
+    def misnamed(self) -> list[str]:
+        """What rig.json says of units' settings that their records do not have, a sentence each."""
+        found: dict[str, list[str]] = {}
+        for row in self.rows:
+            if row.fixture is None or row.known is None:
+                continue
+            settings = {one.key: one for one in row.fixture.fixture.settings if not one.none}
+            for key, choice in row.known.settings.items():
+                if key not in settings:
+                    told = f"no setting {key!r}; there are {', '.join(settings) or 'none'}"
+                elif all(one.key != choice for one in settings[key].choices):
+                    keys = ", ".join(one.key for one in settings[key].choices) or "none"
+                    told = f"no choice {choice!r} of its {key}; there are {keys}"
+                else:
+                    continue
+                units = found.setdefault(f"{row.identity} has {told}", [])
+                if row.unit.number not in units:
+                    units.append(row.unit.number)
+        return [f"rig.json, unit {', '.join(units)}: {told}" for told, units in found.items()]
+
+    @cached_property
     def _read(self) -> dict[str, FixtureReading | str]:
         """The records read so far; a text says why one cannot be."""
         return {}

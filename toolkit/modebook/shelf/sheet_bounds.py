@@ -16,6 +16,8 @@ from dataclasses import dataclass, field
 from xml.parsers import expat
 
 from modebook.shelf.errors import ShelfError
+from modebook.shelf.sheet_marks import Marks, xlsx_marks
+from modebook.shelf.sheet_xml import CHUNK, Handler, cell_place, parse
 from modebook.shelf.table import MOST_CELLS, MOST_COLUMNS, MOST_ROWS
 
 MOST_UNPACKED_BYTES = 200_000_000
@@ -23,8 +25,6 @@ MOST_TEXT_BYTES = 256_000_000
 """Text of a sheet's cells: a long text may be stored once and stand in many."""
 MOST_MEMBERS = 2_000
 
-_CHUNK = 1 << 16
-_REFERENCE = re.compile(r"([A-Z]{1,3})([0-9]{1,7})")
 _SHEET = re.compile(r"xl/worksheets/[^/]+\.xml", re.IGNORECASE)
 
 Merge = tuple[int, int, int]
@@ -40,10 +40,22 @@ class _Extent:
     filled: int = 0
     longest: int = 0
     merges: list[Merge] = field(default_factory=list)
+    marks: Marks = field(default_factory=dict)
+    name: str = ""
 
 
-def check_sheets(content: bytes, path: str) -> tuple[str, list[list[Merge]]]:
-    """Which kind of sheet file it is (`xlsx` or `ods`), and for an ODS the merged cells of each sheet.
+@dataclass(frozen=True, slots=True)
+class Looked:
+    """What was seen in a sheet file: its kind (`xlsx` or `ods`), the marks of its sheets by their names, and
+    for an ODS the merged cells of each sheet."""
+
+    kind: str
+    marks: dict[str, Marks]
+    merges: list[list[Merge]] = field(default_factory=list)
+
+
+def check_sheets(content: bytes, path: str) -> Looked:
+    """Look into a sheet file.
 
     ShelfError where it is neither, is damaged, or would take more room than MOST_UNPACKED_BYTES or than the
     table limits.
@@ -63,9 +75,10 @@ def check_sheets(content: bytes, path: str) -> tuple[str, list[list[Merge]]]:
         names = {member.filename for member in members}
         if "xl/workbook.xml" in {name.lower() for name in names}:
             _check_xlsx(archive, path)
-            return "xlsx", []
+            return Looked("xlsx", xlsx_marks(archive, lambda file, name, to: parse(file, name, path, to)))
         if "content.xml" in names:
-            return "ods", _check_ods(archive, path)
+            sheets = _check_ods(archive, path)
+            return Looked("ods", {one.name: one.marks for one in sheets}, [one.merges for one in sheets])
     raise ShelfError(path, "is a zip file, yet no sheet", remedy="give a CSV, XLSX or ODS file")
 
 
@@ -82,25 +95,25 @@ def _check_xlsx(archive: zipfile.ZipFile, path: str) -> None:
     for member in archive.infolist():
         name = member.filename
         if name.lower() == "xl/sharedstrings.xml":
-            _parse(archive, name, path, _SharedStrings(strings))
+            parse(archive, name, path, _SharedStrings(strings))
         elif not _SHEET.fullmatch(name):
             _drain(archive, name)
     for member in archive.infolist():
         if _SHEET.fullmatch(member.filename):
             extent = _Extent(longest=strings.longest)
-            _parse(archive, member.filename, path, _XlsxCells(extent))
+            parse(archive, member.filename, path, _XlsxCells(extent))
             _refuse_beyond(extent, path)
 
 
-def _check_ods(archive: zipfile.ZipFile, path: str) -> list[list[Merge]]:
+def _check_ods(archive: zipfile.ZipFile, path: str) -> list[_Extent]:
     sheets: list[_Extent] = []
     for member in archive.infolist():
         if member.filename != "content.xml":
             _drain(archive, member.filename)
-    _parse(archive, "content.xml", path, _OdsCells(sheets))
+    parse(archive, "content.xml", path, _OdsCells(sheets))
     for extent in sheets:
         _refuse_beyond(extent, path)
-    return [extent.merges for extent in sheets]
+    return sheets
 
 
 def _refuse_beyond(extent: _Extent, path: str) -> None:
@@ -119,20 +132,7 @@ def _refuse_beyond(extent: _Extent, path: str) -> None:
         )
 
 
-class _Handler:
-    """What is listened to in a stream of XML."""
-
-    def start(self, name: str, attributes: dict[str, str]) -> None:
-        """An element begins."""
-
-    def end(self, name: str) -> None:
-        """An element ends."""
-
-    def text(self, data: str) -> None:
-        """Text between two tags."""
-
-
-class _SharedStrings(_Handler):
+class _SharedStrings(Handler):
     def __init__(self, extent: _Extent) -> None:
         self.extent = extent
         self.length = 0
@@ -149,7 +149,7 @@ class _SharedStrings(_Handler):
         self.length += len(data)
 
 
-class _XlsxCells(_Handler):
+class _XlsxCells(Handler):
     def __init__(self, extent: _Extent) -> None:
         self.extent = extent
         self.row = 0
@@ -157,10 +157,9 @@ class _XlsxCells(_Handler):
 
     def start(self, name: str, attributes: dict[str, str]) -> None:
         if name == "c":
-            place = _REFERENCE.fullmatch(attributes.get("r", ""))
+            place = cell_place(attributes.get("r", ""))
             if place:
-                self.column = _column(place[1])
-                self.row = int(place[2])
+                self.row, self.column = place[0] + 1, place[1] + 1
             else:
                 self.column += 1
             extent = self.extent
@@ -173,7 +172,7 @@ class _XlsxCells(_Handler):
             self.column = 0
 
 
-class _OdsCells(_Handler):
+class _OdsCells(Handler):
     def __init__(self, sheets: list[_Extent]) -> None:
         self.sheets = sheets
         self.row = self.column = self.repeats = self.cell_repeats = self.length = 0
@@ -186,6 +185,10 @@ class _OdsCells(_Handler):
             if spanned > 1 and self.sheets:
                 self.sheets[-1].merges.append((self.column, self.row, self.row + spanned - 1))
             self.filled = "value-type" in attributes or "formula" in attributes
+            told = attributes.get("value-type")
+            if self.sheets and told == "percentage" and self.row < MOST_ROWS:
+                repeats = min(self.cell_repeats, MOST_COLUMNS)
+                self.sheets[-1].marks |= {(self.row, self.column + n): "%" for n in range(repeats)}
             self.in_cell = True
             self.length = len(attributes.get("string-value", ""))
         elif name == "table-row":
@@ -193,7 +196,7 @@ class _OdsCells(_Handler):
             self.column = 0
             self.row_used = False
         elif name == "table":
-            self.sheets.append(_Extent())
+            self.sheets.append(_Extent(name=attributes.get("name", "")))
             self.row = 0
         elif name == "s" and self.in_cell:
             self.length += _count(attributes.get("c"))
@@ -221,40 +224,11 @@ class _OdsCells(_Handler):
             self.length += len(data)
 
 
-def _parse(archive: zipfile.ZipFile, name: str, path: str, handler: _Handler) -> None:
-    """Feed a member to a handler; names come without their prefix. A document type is refused."""
-    parser = expat.ParserCreate()
-    parser.buffer_text = True
-
-    def refuse(*_: object) -> None:
-        raise ShelfError(
-            path, f"{name} declares a document type, which no sheet does", remedy="save it as CSV"
-        )
-
-    parser.StartDoctypeDeclHandler = refuse
-    parser.StartElementHandler = lambda tag, attributes: handler.start(
-        tag.rpartition(":")[2], {key.rpartition(":")[2]: value for key, value in attributes.items()}
-    )
-    parser.EndElementHandler = lambda tag: handler.end(tag.rpartition(":")[2])
-    parser.CharacterDataHandler = handler.text
-    with archive.open(name) as stream:
-        while chunk := stream.read(_CHUNK):
-            parser.Parse(chunk, False)
-    parser.Parse(b"", True)
-
-
 def _drain(archive: zipfile.ZipFile, name: str) -> None:
     """Unpack a member and drop it: a size that was declared too small is found out by its checksum."""
     with archive.open(name) as stream:
-        while stream.read(_CHUNK):
+        while stream.read(CHUNK):
             pass
-
-
-def _column(letters: str) -> int:
-    total = 0
-    for letter in letters:
-        total = total * 26 + ord(letter) - 64
-    return total
 
 
 def _count(told: str | None) -> int:

@@ -10,6 +10,7 @@ from typing import Any
 
 from modebook.shelf.errors import ShelfError
 from modebook.shelf.sheet_bounds import Merge, check_sheets
+from modebook.shelf.sheet_marks import Marks
 from modebook.shelf.table import Kind
 
 
@@ -28,7 +29,7 @@ def read_sheets(content: bytes, path: str) -> list[SheetCells]:
     A cell merged over several rows holds its value in each of them, since that is what the sheet shows;
     one merged over columns keeps it in the first.
     """
-    kind, ods_merges = check_sheets(content, path)
+    looked = check_sheets(content, path)
     import python_calamine
 
     try:
@@ -41,9 +42,10 @@ def read_sheets(content: bytes, path: str) -> list[SheetCells]:
                     continue
                 sheet = book.get_sheet_by_index(index)
                 rows = sheet.to_python(skip_empty_area=False)
-                merges = ods_merges[index] if index < len(ods_merges) else []
-                if kind == "xlsx":
+                merges = looked.merges[index] if index < len(looked.merges) else []
+                if looked.kind == "xlsx":
                     merges = [(left, top, down) for (top, left), (down, _) in sheet.merged_cell_ranges or []]
+                _show(rows, looked.marks.get(about.name, {}))
                 _fill_down(rows, merges)
                 found.append(_cells(about.name, rows))
             return found
@@ -53,6 +55,18 @@ def read_sheets(content: bytes, path: str) -> list[SheetCells]:
         raise ShelfError(
             path, f"cannot be read as a sheet: {error}", remedy="save it again, or as CSV"
         ) from error
+
+
+def _show(rows: list[list[Any]], marks: Marks) -> None:
+    """Write what the sheet shows where that is not the value: 0.5 as 50%, an error, a formula alone."""
+    for (row, column), mark in marks.items():
+        if row >= len(rows) or column >= len(rows[row]):
+            continue
+        value = rows[row][column]
+        if mark != "%":
+            rows[row][column] = mark
+        elif isinstance(value, int | float) and not isinstance(value, bool):
+            rows[row][column] = f"{round(100.0 * value, 9):g}%"
 
 
 def _fill_down(rows: list[list[Any]], merges: Sequence[Merge]) -> None:

@@ -12,14 +12,22 @@ from modebook.shelf.numbers import number
 from modebook.words.intents import INTENTS, Intent
 
 _RANGE = re.compile(
-    r"(?P<first>\w+?)\s*(?:-|\u2013|\u2014|\bto\b|\bthrough\b)\s*(?P<last>\w+)", re.IGNORECASE
+    r"(?P<first>\w+?)\s*(?:-|\u2013|\u2014|\bto\b|\bthru\b|\bthrough\b)\s*(?P<last>\w+)", re.IGNORECASE
 )
 _NUMBERED = re.compile(r"(?P<before>[^0-9]*)(?P<number>[0-9]{1,12})(?P<after>[^0-9]*)")
 _CLOCK = re.compile(
-    r"(?:(?P<hours>[0-9]{1,2}):)?(?P<minutes>[0-9]{1,3}):(?P<seconds>[0-9]{1,2}(?:[.,][0-9]+)?)"
+    r"(?:(?P<hours>[0-9]{1,2}):)?(?P<minutes>[0-9]{1,3}):(?P<seconds>[0-5]?[0-9](?:[.,][0-9]+)?)"
 )
-_SECONDS = re.compile(r"(?P<figure>.*?)\s*(?:s|sec|secs|seconds?|\")?", re.IGNORECASE)
+_SECONDS = re.compile(
+    r"(?P<figure>[0-9.,]+)\s*(?:(?P<thousandths>ms|milliseconds?)|s|secs?|seconds?|\")?", re.IGNORECASE
+)
+_SPELLED = re.compile(
+    r"(?:(?P<minutes>[0-9]{1,2})\s*(?:m|min|mins|minutes?|')\s*)"
+    r"(?:(?P<seconds>[0-9]{1,2}(?:[.,][0-9]+)?)\s*(?:s|secs?|seconds?|\")?)?",
+    re.IGNORECASE,
+)
 _SHUTTER_TIME = re.compile(r"1\s*/\s*(?P<part>[0-9]+(?:[.,][0-9]+)?)\s*s?", re.IGNORECASE)
+_IN_UNITS = re.compile(r"[0-9.,]+\s*(?:k|kelvin|deg|degrees?|\u00b0|hz)", re.IGNORECASE)
 LONGEST_S = 3600.0
 
 LEVELS: Mapping[str, float] = MappingProxyType(
@@ -106,7 +114,9 @@ class UnitNames:
             if (kind, told.casefold()) in self._named:
                 return self._of(kind, told)
         if match:
-            raise ValueError(f"no unit of the patch lies in {told!r}")
+            back = self._between(match["last"], match["first"])
+            hint = f": it runs backwards, is {match['last']}-{match['first']} meant?" if back else ""
+            raise ValueError(f"no unit of the patch lies in {told!r}{hint}")
         raise ValueError(f"the patch has no unit, group or position {told!r}{self._near(told)}")
 
     def _of(self, kind: str, name: str) -> list[str]:
@@ -153,6 +163,8 @@ def level(text: str) -> float:
     told = text.strip().rstrip("%").strip()
     if told.casefold() in LEVELS:
         return LEVELS[told.casefold()]
+    if _IN_UNITS.fullmatch(told):
+        raise ValueError(f"{text!r}: levels are percent of a parameter's whole span, 0 to 100, not its unit")
     value = number(told)
     if not 0.0 <= value <= 100.0:
         raise ValueError(f"{text!r} is no level: levels are percent, 0 to 100")
@@ -160,14 +172,17 @@ def level(text: str) -> float:
 
 
 def seconds(text: str) -> float:
-    """A time in s: ``3``, ``3.5 s``, ``1:30``, ``0:01:02.5``. Raises ValueError for others."""
+    """A time in s: ``3``, ``3.5 s``, ``250 ms``, ``1:30``, ``1m30``, ``0:01:02.5``. ValueError for others."""
     told = text.strip()
     match = _CLOCK.fullmatch(told)
     if match:
         value = 3600.0 * int(match["hours"] or 0) + 60.0 * int(match["minutes"]) + number(match["seconds"])
+    elif spelled := _SPELLED.fullmatch(told):
+        value = 60.0 * int(spelled["minutes"]) + number(spelled["seconds"] or "0")
+    elif plain := _SECONDS.fullmatch(told):
+        value = number(plain["figure"]) / (1000.0 if plain["thousandths"] else 1.0)
     else:
-        plain = _SECONDS.fullmatch(told)
-        value = number(plain["figure"] if plain else told)
+        raise ValueError(f"{text!r} is no time: write seconds such as 12 or 12.5, or 1:30, 1m30, 250 ms")
     if not 0.0 <= value <= LONGEST_S:
         raise ValueError(f"{text!r} is no time: give seconds, 0 to {LONGEST_S:g}")
     return value

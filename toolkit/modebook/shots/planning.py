@@ -53,7 +53,9 @@ def known_state(reading: RigReading, patched: Patched) -> dict[tuple[str, str], 
         known = row.known.settings if row.known else {}
         for setting in row.fixture.fixture.settings:
             factory = setting.factory.key if setting.factory else None
-            found[row.unit.number, setting.key] = known.get(setting.key, factory)
+            told = known.get(setting.key, factory)
+            there = told is None or any(choice.key == told for choice in setting.choices)
+            found[row.unit.number, setting.key] = told if there else None
         for one in in_effect(row):
             found[row.unit.number, one.setting.key] = one.choice.key if one.choice else None
     return found
@@ -92,7 +94,8 @@ def worked_out(
 ) -> Work:
     """Everything that is judged before anything is chosen."""
     patched = patched_units(reading)
-    kept = Shots(shots.path, shots.setups[from_setup:], shots.faults, shots.notes)
+    notes = (*shots.notes, *(f"{told}: left out" for told in reading.misnamed))
+    kept = Shots(shots.path, shots.setups[from_setup:], shots.faults, notes)
     start = known_state(reading, patched)
     for (unit, setting), choice in (state or {}).items():
         start[patched[unit].unit.number if unit in patched else unit, setting] = choice

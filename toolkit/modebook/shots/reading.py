@@ -8,14 +8,15 @@ from typing import TypeVar
 
 from modebook.documents.base import slug
 from modebook.documents.shots import Cue, Setup, Shot, ShotFault, Shots
+from modebook.rig.grouping import unit_ranges
 from modebook.rig.reading import RigReading
 from modebook.shelf.errors import ShelfError
-from modebook.shelf.table import Row, Table
+from modebook.shelf.table import Row, Table, fold_title
 from modebook.shelf.tables import read_table, table_from_bytes
 from modebook.shots import notation
 from modebook.shots.order import ordered
 from modebook.shots.patched import patched_units
-from modebook.shots.titles import KNOWN, SUCH_AS, Column, columns_of
+from modebook.shots.titles import KNOWN, SUCH_AS, TIMES, Column, columns_of
 from modebook.words.intents import Intent
 from modebook.words.parameters import PARAMETERS
 
@@ -66,6 +67,12 @@ def shots_from_table(table: Table, reading: RigReading) -> Shots:
                 remedy=f"add one titled {needed!r}",
             )
     reader = _Reader(table, at, reading)
+    if "time" in at and "seconds" not in at and fold_title(table.titles[at["time"]]) in TIMES:
+        title = table.titles[at["time"]]
+        reader.notes.append(
+            f"no column says how long cues take: {title!r} was read as when they start, and cues are at once "
+            "where no intent speaks against it; title the other column 'seconds'"
+        )
     for row in table.rows:
         reader.take(row)
     return reader.shots()
@@ -84,6 +91,8 @@ class _Reader:
         self.ended: dict[tuple[str, str, str, str], float] = {}
         self.levels: dict[tuple[tuple[str, str, str, str], str, str], float] = {}
         self.patched = patched_units(reading)
+        self.unsaid: list[int] = []
+        """Rows of cues of which nobody says where they start."""
 
     def text(self, row: Row, column: Column) -> str:
         """A cell as written; empty where there is no such column."""
@@ -204,8 +213,6 @@ class _Reader:
     def _that_have(self, row: Row, units: list[str], parameter: str) -> list[str]:
         without = [unit for unit in units if not self.patched.has(unit, parameter)]
         if without:
-            from modebook.rig.grouping import unit_ranges
-
             told = f"the modes of {unit_ranges(without)} have no {parameter} that fades: left out of this cue"
             self.fault(row, "parameter", told)
         return [unit for unit in units if unit not in without]
@@ -230,10 +237,16 @@ class _Reader:
         if text.casefold() in notation.INTENT_WORDS and notation.INTENT_WORDS[text.casefold()] == "snap":
             return 0.0
         try:
-            return notation.seconds(text)
+            told_s = notation.seconds(text)
         except ValueError as error:
             self.fault(row, "seconds", str(error))
             return None
+        place = self.at["seconds"]
+        if row.kind(place) == "date" and told_s >= 60.0:
+            # Typed as 0:03 a sheet keeps three minutes, and not three seconds.
+            minutes = f"{told_s / 60:g} minutes"
+            self.notes.append(f"row {row.number}: the sheet's time {text} was read as {minutes}")
+        return told_s
 
     def _from(
         self, row: Row, place: tuple[str, str, str, str], units: list[str], parameter: str, target: float
@@ -245,12 +258,17 @@ class _Reader:
             told = " and ".join(f"{level:g}" for level in sorted(before))
             self.notes.append(f"row {row.number}: its lights stand at {told} % before: the highest is taken")
         missing = last if last is not None else (0.0 if target > 0 else 100.0)
+        if last is None and self.text(row, "from").casefold() in notation.AS_BEFORE:
+            self.unsaid.append(row.number)
         if self.text(row, "from").casefold() in notation.AS_BEFORE:
             return missing
         return self.read(row, "from", notation.level, missing)
 
     def shots(self) -> Shots:
         """All that was read, in shooting order."""
+        if self.unsaid:
+            rows = unit_ranges([str(row) for row in self.unsaid])
+            self.notes.append(f"row {rows}: no level to start from; taken from 0 % up, or from full to 0 %")
         placed, faults = ordered(self.found)
         self.faults += faults
         setups: list[Setup] = []

@@ -68,15 +68,26 @@ TITLES: Mapping[Column, tuple[str, ...]] = MappingProxyType(
 )
 """For each column the titles that mean it, folded, the plainest first."""
 
+TIMES = ("time", "time s", "time in s")
+"""Titles that people give to either time: when a cue starts, or how long it takes."""
 KNOWN: frozenset[str] = frozenset(title for titles in TITLES.values() for title in titles)
 SUCH_AS = "setup, shot, cue, units, from, to, seconds, intent"
+
+
+def _meant(folded: Sequence[str]) -> Mapping[Column, tuple[str, ...]]:
+    """Which titles mean which column here: beside a column of its own for the start, `Time` is the fade's."""
+    starts = [name for name in TITLES["time"] if name not in TIMES and name in folded]
+    if not starts or any(name in folded for name in TITLES["seconds"]):
+        return TITLES
+    kept = tuple(name for name in TITLES["time"] if name not in TIMES)
+    return {**TITLES, "time": kept, "seconds": (*TITLES["seconds"], *TIMES)}
 
 
 def columns_of(titles: Sequence[str]) -> dict[Column, int]:
     """Which title means which column; of several for one, the plainest is taken, and no title twice."""
     folded = [fold_title(title) for title in titles]
     at: dict[Column, int] = {}
-    for column, names in TITLES.items():
+    for column, names in _meant(folded).items():
         place = next((folded.index(name) for name in names if name in folded), None)
         if place is not None and place not in at.values():
             at[column] = place

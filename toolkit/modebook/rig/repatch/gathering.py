@@ -12,6 +12,7 @@ from modebook.rig.reading import PatchedRow, RigReading
 from modebook.rig.repatch.errors import ImpossibleError
 from modebook.rig.repatch.modes import REMOTE, Demand, ModeFacts
 from modebook.rig.repatch.problem import Fixed, Option, Problem, Unit, Universe
+from modebook.rig.titles import columns_of
 
 EFFORT: Mapping[Reach, int] = MappingProxyType({"floor": 0, "ladder": 1, "lift": 2, "not at all": 4})
 """What moving a unit counts by how it is reached, between plans that are otherwise equal (common practice, no
@@ -128,6 +129,9 @@ def _member(
     reading: RigReading, rows: list[PatchedRow], wishes: Repatch, facts: dict[int, list[ModeFacts]]
 ) -> Member | str:
     row = rows[0]
+    misread = {fault.row for fault in reading.patch.faults if fault.column in _address_titles(reading)}
+    if any(one.unit.row in misread and one.unit.address is None for one in rows):
+        return "its address was not understood, so where it sits is not known"
     if row.fixture is None:
         return "its fixture's record is not known, so its slots are not"
     if row.mode is None:
@@ -145,6 +149,12 @@ def _member(
     known = reading.rig.units.get(row.unit.number)
     firmware = row.unit.firmware or (known.firmware if known else None) or ""
     return Member(row.unit.number, {one.part: one for one in rows}, modes, modes[row.modes[0]], firmware)
+
+
+def _address_titles(reading: RigReading) -> set[str]:
+    """What the patch calls its columns of addresses and universes."""
+    at = columns_of(reading.patch.columns).at
+    return {reading.patch.columns[at[column]] for column in ("address", "universe") if column in at}
 
 
 def _crosses(member: Member) -> bool:
