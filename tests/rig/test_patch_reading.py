@@ -277,3 +277,19 @@ def test_names_with_hyphens_are_no_ranges():
     """1-1, 1-2, 2-1: one number begins several names."""
     rows = "".join(f"{name},Wash,M,1/{10 * n + 1}\n" for n, name in enumerate(("1-1", "1-2", "2-1")))
     assert not patch_from_text(f"unit,fixture,mode,address\n{rows}").faults
+
+
+@pytest.mark.parametrize(
+    "titles",
+    [
+        "Einheit;Hersteller;Gerät;Modus;Universum;Adresse",
+        "Unité;Fabricant;Appareil;Mode;Univers;Adresse",
+        "Unidad;Fabricante;Aparato;Modo;Universo;Dirección",
+        "Unità;Produttore;Apparecchio;Modalità;Universo;Indirizzo",
+    ],
+)
+def test_titles_of_other_languages(titles):
+    """German, French, Spanish and Italian titles mean the same columns; accents do not count."""
+    (unit,) = patch_from_text(f"{titles}\n7;Pelluwick;Brumlet 19;Wash 16;2;101\n").units
+    assert (unit.number, unit.fixture, unit.mode) == ("7", "Pelluwick Brumlet 19", "Wash 16")
+    assert unit.address == Address(2, 101)
