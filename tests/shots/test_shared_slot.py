@@ -131,3 +131,23 @@ def test_a_slot_at_rest_gives_way_to_a_value_that_leaves_the_setting_alone():
     told, wrong = walked(ranges, 0, menu)
     assert any("must stand at another value" in fault for fault in told.setups[0].faults)
     assert wrong == []
+
+
+def test_nobody_is_sent_to_the_menu_for_what_a_slot_must_send_anyway():
+    """Off by menu is stored, but the slot would overrule it: in the shop nothing is set by hand."""
+    menu = [{"by": "menu", "path": ["Setup", "Smoothing"], "choices": ["off"], "kept": "stored"}]
+    slot = {
+        "parameter": "control",
+        "slots": [1],
+        "ranges": [
+            {"from": 0, "to": 9, "meaning": "As the menu", "does": "as-menu"},
+            sets(10, 19, "smoothing", "off", "while sent"),
+        ],
+    }
+    settings = [{**FIXTURE["settings"][0], "ways": menu}]
+    fixture = {"model": "Shared", "settings": settings, "modes": [{"name": "Whole", "parameters": [slot]}]}
+    reading = rig_of({"fixtures": [fixture], "patch": "unit,fixture,mode,address\n1,Shared,Whole,1/5"})
+    rows = {some[0].unit.number: some for some in patched_units(reading).rows.values()}
+    (line,) = change_list(reading, rows, [Stage("a", "", {("1", "smoothing"): "off"})], {}, True).prep
+    assert line.by is None
+    assert "in every cue" in line.road

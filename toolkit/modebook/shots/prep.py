@@ -43,8 +43,14 @@ def prepare(
         if has == choice:
             found.append(_One(unit, setting, choice, has, None, _known(unit, setting, choice), ()))
             continue
+        slot = any(one.by == "slot" for one in unit.roads.get(setting, {}).get(choice, ()))
+        over = unit.over(setting)
+        if road is not None and road.by == "hand" and slot and (over.always or over.stand or over.doubts):
+            # Whatever is stored, that slot must be sent in every cue: nobody need go to the menu for it.
+            words = "sent by slot on the set, in every cue: the slot would overrule what is stored"
+            found.append(_One(unit, setting, choice, has, None, words, ()))
+            continue
         if road is None:
-            slot = any(one.by == "slot" for one in unit.roads.get(setting, {}).get(choice, ()))
             words = "sent by slot on the set; no road leaves it stored" if slot else "no way reaches it"
             found.append(_One(unit, setting, choice, has, None, words, ()))
             continue
