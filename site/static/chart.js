@@ -23,7 +23,9 @@ function addressed() {
       ? `From address ${address} its ${footprint} slots run past 512: it starts at ${513 - footprint} at most.`
       : "";
   }
-  if (fits) told.textContent = `slots stand with their addresses from ${address}`;
+  const own = document.querySelector("[data-slot]");
+  if (fits && !own) told.textContent = "its parts have start addresses of their own: see the chart";
+  else if (fits) told.textContent = `slots stand with their addresses from ${address}`;
   else told.textContent = typed ? "an address is a whole number from 1 to 512" : "";
   field.toggleAttribute("aria-invalid", Boolean(typed) && !fits);
   const here = new URL(location.href);
@@ -33,6 +35,36 @@ function addressed() {
 }
 
 field.addEventListener("input", addressed);
+field.addEventListener("keydown", (event) => {
+  if (event.key !== "/") return;
+  event.preventDefault();
+  document.getElementById("search").focus();
+});
+// Whoever has chosen a mode wants its addresses next: the field waits for the number, where there is a keyboard.
+const asksAddress = new URL(location.href).searchParams.has("mode") && !field.value;
+if (asksAddress && matchMedia("(pointer: fine)").matches) field.focus({ preventScroll: true });
+
+// A part has a start address of its own: a field at its head, for its bytes in the chart and in what to send.
+for (const head of document.querySelectorAll("[data-part-head]")) {
+  const [, mode] = head.closest("section").id.split("-");
+  const label = document.createElement("label");
+  const typed = document.createElement("input");
+  typed.inputMode = "numeric";
+  typed.size = 4;
+  typed.maxLength = 3;
+  label.className = "part-address";
+  label.append("its start address ", typed);
+  head.append(" ", label);
+  typed.addEventListener("input", () => {
+    const address = /^\d{1,3}$/.test(typed.value.trim()) ? Number(typed.value) : 0;
+    const fits = address >= 1 && address <= LAST;
+    typed.toggleAttribute("aria-invalid", Boolean(typed.value.trim()) && !fits);
+    for (const byte of document.querySelectorAll(`#mode-${mode} [data-part-slot], #set-${mode} [data-part-slot]`)) {
+      if (byte.dataset.part !== head.dataset.partHead) continue;
+      byte.querySelector(".at").textContent = fits ? words(address, Number(byte.dataset.partSlot)) : "";
+    }
+  });
+}
 
 for (const bar of document.querySelectorAll(".bar")) {
   const drawn = [...bar.querySelectorAll("rect")];

@@ -6,6 +6,8 @@ const WAIT_MS = 60;
 let asked = null;
 let timer = 0;
 let at = -1;
+let shownFor = ""; // the words that the list answers: a choice among older hits would open what nobody asked for
+let coming = null;
 
 box.setAttribute("role", "combobox");
 box.setAttribute("aria-autocomplete", "list");
@@ -30,6 +32,12 @@ function mark(place) {
   hits[at].scrollIntoView({ block: "nearest" });
 }
 
+function unmark() {
+  at = -1;
+  for (const hit of list.children) hit.setAttribute("aria-selected", "false");
+  box.removeAttribute("aria-activedescendant");
+}
+
 function piece(tag, words) {
   const made = document.createElement(tag);
   made.textContent = words;
@@ -52,8 +60,7 @@ function show(answer) {
       return hit;
     }),
   );
-  at = -1;
-  box.removeAttribute("aria-activedescendant");
+  unmark();
   list.hidden = !answer.modes.length;
   box.setAttribute("aria-expanded", String(!list.hidden));
   told.textContent = answer.total ? `${answer.total} modes answer` : "nothing answers";
@@ -66,24 +73,34 @@ async function ask() {
   asked = new AbortController();
   try {
     const reply = await fetch(`/-/search.json?drafts=1&q=${encodeURIComponent(words)}`, { signal: asked.signal });
-    if (reply.ok && words === box.value.trim()) show(await reply.json());
+    if (!reply.ok || words !== box.value.trim()) return;
+    show(await reply.json());
+    shownFor = words;
   } catch (error) {
     if (error.name !== "AbortError") close();
   }
 }
 
+async function first() {
+  clearTimeout(timer);
+  await ask();
+  mark(0);
+  coming = null;
+}
+
 box.addEventListener("input", () => {
+  unmark();
   clearTimeout(timer);
   timer = setTimeout(ask, WAIT_MS);
 });
 box.addEventListener("keydown", (event) => {
   if (event.key === "ArrowDown" || event.key === "ArrowUp") {
     event.preventDefault();
-    if (list.hidden) ask();
+    if (list.hidden || shownFor !== box.value.trim()) coming = first();
     else mark(event.key === "ArrowDown" ? at + 1 : at < 0 ? -1 : at - 1);
-  } else if (event.key === "Enter" && at >= 0) {
+  } else if (event.key === "Enter" && (coming || at >= 0)) {
     event.preventDefault();
-    location.href = list.children[at].dataset.href;
+    Promise.resolve(coming).then(() => list.children[at] && location.assign(list.children[at].dataset.href));
   } else if (event.key === "Escape") {
     event.preventDefault();
     close();

@@ -16,17 +16,40 @@ LONGEST_MS = 300_000
 
 
 def test_units_of_a_position_against_sql(page: Any, site: Served) -> None:
-    """A choice in the form, as many rows as the database counts."""
+    """A choice acts at once: as many rows, and as high a count, as the database has; a reload keeps it."""
     page.goto(site("/rigs/ossilby-pier"))
     page.select_option("select[name=position]", "Truss 1")
-    page.get_by_role("button", name="Show").click()
     page.wait_for_url(re.compile("position=Truss"))
     connection = sqlite3.connect(site.database)
     (count,) = connection.execute(
         "SELECT count(DISTINCT unit) FROM units WHERE rig = 'ossilby-pier' AND position = 'Truss 1'"
     ).fetchone()
+    totals = connection.execute("SELECT count(*) FROM units WHERE rig = 'ossilby-pier' AND counts").fetchone()
     connection.close()
-    assert page.locator("[aria-label=Units] tbody tr").count() == count > 0
+    (total,) = totals
+    for _ in ("as chosen", "asked of the server"):
+        assert page.locator("[data-unit]:visible").count() == count > 0
+        assert page.inner_text("#units-told") == f"{count} of {total}"
+        page.reload()
+    page.select_option("select[name=position]", "")
+    assert page.inner_text("#units-told") == str(total)
+    assert "position" not in page.url
+
+
+def test_findings_filter_without_script(browser: Any, site: Served) -> None:
+    """The form asks, the server hides the others."""
+    context = browser.new_context(java_script_enabled=False)
+    page = context.new_page()
+    try:
+        page.goto(site("/rigs/ossilby-pier"))
+        rule = page.locator("select[name=finding] option").nth(1).get_attribute("value")
+        page.select_option("select[name=finding]", rule)
+        page.get_by_role("button", name="Show").click()
+        shown = page.locator("[data-unit]:visible")
+        assert shown.count() > 0
+        assert all(rule in text for text in shown.all_inner_texts())
+    finally:
+        context.close()
 
 
 def test_every_universe_in_use_is_drawn(page: Any, site: Served) -> None:

@@ -123,7 +123,7 @@ def test_a_part_has_an_address_of_its_own() -> None:
         101,
     )
     part = chart.rows[-1]
-    assert [(b.slot, b.address, b.own) for b in part.slots] == [(1, "", False)]
+    assert [(b.slot, b.address, b.part) for b in part.slots] == [(1, "", "/parts/0")]
 
 
 def test_a_start_address_past_which_it_does_not_fit_is_said() -> None:

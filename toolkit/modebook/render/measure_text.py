@@ -16,7 +16,10 @@ def headline(answers: Sequence[Answer], judgement: Judgement) -> str:
     """The answer in one line."""
     rate = answers[0].refresh_hz
     if judgement.can_tell and judgement.method == "none":
-        return "Off: it does not smooth."
+        most = judgement.interval_packets[1] if judgement.interval_packets else None
+        return "Off: it does not smooth" + (
+            "." if most is None else f" (for {most:.2f} packets at most, 95 %)."
+        )
     length, interval = judgement.length_packets, judgement.interval_packets
     told = ""
     if length is not None and interval is not None and rate:
@@ -50,5 +53,8 @@ def measure_text(answers: Sequence[Answer], judgement: Judgement) -> str:
         if answer.delay_s is not None:
             lines.append(f"Delay before it begins: {1000 * answer.delay_s:.1f} ms after the time of sending.")
         lines += [f"Note: {note}." for note in answer.notes]
-    lines += ["", "'Worse by' counts deviance in units of the noise: 12 or more rules a model out."]
+    lines += [
+        "",
+        "'Worse by' counts deviance in units of what the best leaves: a model is out beyond what 'would do'.",
+    ]
     return "\n".join(lines) + "\n"

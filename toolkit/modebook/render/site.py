@@ -7,6 +7,7 @@ import os
 import shutil
 import socket
 import tempfile
+import threading
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -19,13 +20,16 @@ NAME = "modebook"
 
 SETTINGS: dict[str, Any] = {
     "default_page_size": 100,
-    "max_returned_rows": 2000,
+    "max_returned_rows": 1000,
     "sql_time_limit_ms": 2000,
-    "facet_time_limit_ms": 500,
+    "facet_time_limit_ms": 1000,
     "suggest_facets": False,
     "allow_download": True,
     "num_sql_threads": 2,
 }
+
+VISIT_S = 30.0
+"""How long one page may take that is asked for ahead of readers."""
 
 
 def site(database: Path) -> Any:
@@ -56,13 +60,44 @@ def run_site(database: Path, host: str, port: int, tell: Callable[[str], None]) 
     with tempfile.TemporaryDirectory(prefix="modebook-") as folder:
         served = _own_copy(database, Path(folder))
         pages = site(served)
-        asyncio.run(pages.invoke_startup())
-        tell(f"http://{f'[{host}]' if ':' in host else host}:{at_port}/ (stop with Ctrl-C)")
+        asyncio.run(_first(pages))
+        address = f"http://{f'[{host}]' if ':' in host else host}:{at_port}"
+        tell(f"{address}/ (stop with Ctrl-C)")
+        threading.Thread(target=_visit_tables, args=(address, served), daemon=True).start()
         config = uvicorn.Config(pages.app(), log_level="warning", lifespan="on")
         try:
             uvicorn.Server(config).run(sockets=[listening])
         finally:
             listening.close()
+
+
+async def _first(pages: Any) -> None:
+    """Load what pages need before anyone waits for it: the first reader is served like any other."""
+    await pages.invoke_startup()
+    for path in ("/", "/find?q=a", "/fade", f"/{NAME}"):
+        await pages.client.get(path)
+
+
+def _visit_tables(address: str, database: Path) -> None:
+    """Ask for each table's page, while nobody may be asking: it counts all rows, and is kept.
+
+    Twice, as what was cut short the first time is not kept; the others answer at once.
+    """
+    import sqlite3
+    from contextlib import closing, suppress
+    from urllib.parse import quote
+    from urllib.request import urlopen
+
+    with closing(sqlite3.connect(f"{database.as_uri()}?mode=ro&immutable=1", uri=True)) as connection:
+        names = [row[0] for row in connection.execute(_TABLES)]
+    for path in 2 * ["", *(f"/{quote(name)}" for name in names)]:
+        with suppress(OSError):  # a page that fails here tells the reader who asks for it
+            urlopen(f"{address}/{NAME}{path}", timeout=VISIT_S).read()
+
+
+_TABLES = """
+SELECT name FROM sqlite_master WHERE type IN ('table', 'view') AND name NOT LIKE '%search%'
+AND name NOT LIKE '%fts%' AND name NOT LIKE 'sqlite%' ORDER BY type, name"""
 
 
 def _own_copy(database: Path, folder: Path) -> Path:

@@ -108,9 +108,9 @@ def find_page(connection: sqlite3.Connection, query: Query) -> FindPage:
         ways = tuple(
             Counted(
                 Link(words, find_href(**{**asked, "smoothing_by": by, "page": ""})),
-                find(connection, replace(modes, smoothing_by=by), 0).total,
+                count,
             )
-            for by, words in WAY_WORDS.items()
+            for (by, words), count in zip(WAY_WORDS.items(), _by_way(connection, modes), strict=True)
         )
     except SearchError as error:
         raise refused(f"{error}.") from error
@@ -132,6 +132,19 @@ def find_page(connection: sqlite3.Connection, query: Query) -> FindPage:
         before=find_href(**{**asked, "page": str(page - 1)}) if page > 1 else "",
         after=find_href(**{**asked, "page": str(page + 1)}) if more else "",
         json="/-/search.json?" + find_href(**{**asked, "page": ""}).partition("?")[2],
+    )
+
+
+def _by_way(connection: sqlite3.Connection, modes: ModeQuery) -> tuple[int, ...]:
+    """How many modes answer the same question with each way, in the order of WAY_WORDS.
+
+    Kept, since whoever pages or changes the way asks for the same counts again.
+    """
+    asked = replace(modes, smoothing_by=None)
+    return kept(
+        connection,
+        f"ways {asked}",
+        lambda: tuple(find(connection, replace(asked, smoothing_by=by), 0).total for by in WAY_WORDS),
     )
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from modebook.documents.bits import bits, full_scale
 from modebook.documents.fixture import Fixture
-from modebook.documents.layout import all_parameters, blocks
+from modebook.documents.layout import BlockLayout, all_parameters, blocks
 from modebook.documents.modes import Parameter
 from modebook.render.chart_rows import ChartLine, chart_lines
 from modebook.render.chart_text import CAUTION, source_words
@@ -29,8 +29,8 @@ class SlotByte:
     """`coarse`, `fine`, `finer`, `finest`; empty for an only byte."""
     address: str
     """Where it sits with the start address given; empty without one, and in parts."""
-    own: bool = True
-    """Whether it counts from the mode's own start address."""
+    part: str = ""
+    """The part, by its pointer within the mode, that it counts in; empty for the mode's own slots."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +67,8 @@ class ChartRow:
     open: bool = True
     default: str = ""
     """The printed default; empty where none is printed."""
+    part: str = ""
+    """The pointer, within the mode, of the part that a block heads; empty where it heads cells."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,6 +87,8 @@ class ModeChart:
     continues: bool
     past: str
     """What is wrong with the start address for this mode; empty where nothing is."""
+    own_footprint: int
+    """Slots behind the mode's own start address: without those of its parts."""
 
 
 @dataclass(slots=True)
@@ -92,8 +96,8 @@ class _Cells:
     """Where a parameter's cells are."""
 
     first: tuple[int, ...]
+    part: str = ""
     count: int = 0
-    part: bool = False
     steps: list[int] = field(default_factory=list)
 
 
@@ -105,11 +109,12 @@ def mode_chart(fixture: Fixture, index: int, address: int | None = None) -> Mode
     places: dict[str, _Cells] = {}
     for block in blocks(mode, pointer):
         for placed in block.placed:
-            known = places.setdefault(placed.pointer, _Cells(placed.slots, part=block.key is not None))
+            known = places.setdefault(placed.pointer, _Cells(placed.slots, part_of(block, pointer)))
             known.count += 1
             if placed.slots and known.first and known.count == 2:
                 known.steps.append(placed.slots[0] - known.first[0])
     lines = chart_lines(fixture, index)
+    own = mode.footprint - sum(part.footprint for part in mode.parts)
     return ModeChart(
         anchor=f"mode-{index + 1}",
         name=mode.name,
@@ -121,13 +126,15 @@ def mode_chart(fixture: Fixture, index: int, address: int | None = None) -> Mode
         rows=tuple(_rows(lines, parameters, places, address)),
         caution=CAUTION if any(line.hazard for line in lines) else "",
         continues=mode.continues,
-        past=_past(address, mode.footprint, mode.continues),
+        past=_past(address, own, mode.continues),
+        own_footprint=own,
     )
 
 
 def _rows(
     lines: list[ChartLine], parameters: dict[str, Parameter], places: dict[str, _Cells], address: int | None
 ) -> Iterator[ChartRow]:
+    parts = {cells.part for cells in places.values()}
     waiting: ChartLine | None = None
     ranges: list[ChartLine] = []
     for line in [*lines, ChartLine("end", "")]:
@@ -141,21 +148,22 @@ def _rows(
         if line.kind == "parameter":
             waiting = line
         elif line.kind == "block":
-            yield ChartRow("block", line.depth, line.meaning, line.pointer)
+            part = next((one for one in parts if one and line.pointer.endswith(one)), "")
+            yield ChartRow("block", line.depth, line.meaning, line.pointer, part=part)
 
 
 def _row(
     line: ChartLine, ranges: list[ChartLine], parameter: Parameter, cells: _Cells | None, address: int | None
 ) -> ChartRow:
     top = full_scale(parameter) if parameter.slots else 0
-    own = cells is None or not cells.part
+    part = cells.part if cells is not None else ""
     first = cells.first if cells is not None else tuple(parameter.slots)
     return ChartRow(
         kind="parameter",
         depth=line.depth,
         words=line.meaning,
         pointer=line.pointer,
-        slots=tuple(_bytes(first, address if own else None, own)),
+        slots=tuple(_bytes(first, None if part else address, part)),
         cells=_cells_words(cells),
         parameter=line.parameter,
         name=PARAMETERS[parameter.parameter].name,
@@ -171,10 +179,15 @@ def _row(
     )
 
 
-def _bytes(slots: tuple[int, ...], address: int | None, own: bool) -> Iterator[SlotByte]:
+def part_of(block: BlockLayout, mode: str = "") -> str:
+    """A part's pointer within its mode, whose own pointer is `mode`; empty for the mode's own slots."""
+    return "" if block.key is None else block.pointer.removeprefix(mode)
+
+
+def _bytes(slots: tuple[int, ...], address: int | None, part: str) -> Iterator[SlotByte]:
     names = ("coarse", "fine", "finer", "finest") if len(slots) > 1 else ("",)
     for slot, name in zip(slots, names, strict=False):
-        yield SlotByte(slot, name, address_words(address, slot), own)
+        yield SlotByte(slot, name, address_words(address, slot), part)
 
 
 def address_words(address: int | None, slot: int) -> str:

@@ -15,7 +15,7 @@ from modebook.documents.settings import Choice, Length, Setting, Way
 from modebook.documents.ways import SlotWay, is_smoothing, reached_by, slot_ways
 from modebook.render.chart_rows import conditions_words, span_words
 from modebook.render.chart_text import source_words
-from modebook.render.pages.fixture_chart import address_words
+from modebook.render.pages.fixture_chart import address_words, part_of
 
 if TYPE_CHECKING:
     from modebook.response.smoothing import Smoothing
@@ -28,7 +28,8 @@ class ByteSent:
     slot: int
     value: int
     address: str
-    own: bool
+    part: str
+    """The part, by its pointer within the mode, that it counts in; empty for the mode's own slots."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -185,9 +186,9 @@ def _added_s(smoothing: Smoothing, refresh_hz: float, rising: bool) -> float:
 def _slot_road(mode: Mode, way: SlotWay, address: int | None) -> Road:
     piece, parameter = way.piece, way.parameter
     value = value_for(piece)
-    slots, own, cells = _placed(mode, way)
+    slots, part, cells = _placed(mode, way)
     sent = tuple(
-        ByteSent(slot, byte, address_words(address if own else None, slot), own)
+        ByteSent(slot, byte, address_words(None if part else address, slot), part)
         for slot, byte in zip(slots, byte_values(parameter, value), strict=True)
     )
     more: list[str] = [f"{piece.from_}-{piece.to} {piece.meaning}"]
@@ -213,16 +214,16 @@ def _slot_road(mode: Mode, way: SlotWay, address: int | None) -> Road:
     return Road("slot", words, sent, tuple(more), caution)
 
 
-def _placed(mode: Mode, way: SlotWay) -> tuple[tuple[int, ...], bool, int]:
-    """The way's slots, in cells those of the first; whether they count from the mode's address; the cells."""
+def _placed(mode: Mode, way: SlotWay) -> tuple[tuple[int, ...], str, int]:
+    """The way's slots, in cells those of the first; the pointer of their part, empty for none; the cells."""
     at = way.pointer.rpartition("/ranges/")[0]
     found = [
-        (placed.slots, block.key is None)
+        (placed.slots, part_of(block))
         for block in blocks(mode)
         for placed in block.placed
         if placed.pointer == at
     ]
-    return (*found[0], len(found)) if found else (tuple(way.parameter.slots), True, 1)
+    return (*found[0], len(found)) if found else (tuple(way.parameter.slots), "", 1)
 
 
 def _other_road(way: Way, choice: Choice) -> Road:

@@ -35,6 +35,8 @@ class UnitRow:
     line: CrewLine
     fixture_href: str
     rules: tuple[Link, ...]
+    shown: bool = True
+    """Whether the filters leave it; the others are there too, hidden, so that a script can filter at once."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,9 +98,9 @@ def rig(connection: sqlite3.Connection, place: Place, query: Query) -> Drawn:
 
 
 def filtered(page: RigPage, asked: dict[str, str]) -> RigPage:
-    """The page with those of its units alone that a filter leaves."""
-    units = tuple(unit for unit in page.units if _matches(unit, asked))
-    return replace(page, units=units, shown=len(units), asked=asked)
+    """The page with those of its units shown that the filters leave."""
+    units = tuple(replace(unit, shown=_matches(unit, asked)) for unit in page.units)
+    return replace(page, units=units, shown=sum(unit.shown for unit in units), asked=asked)
 
 
 def _whole(connection: sqlite3.Connection, name: str) -> RigPage:
