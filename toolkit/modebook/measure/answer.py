@@ -7,13 +7,15 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from modebook.measure.events import Change, Scene, named, recognise
-from modebook.measure.fit import Fit, Known, Samples, Search, first_guess, fit
+from modebook.measure.fit import Fit, Known, Samples, Search, fit
 from modebook.measure.flicker import Flicker, without_flicker
+from modebook.measure.guesses import first_guess
 from modebook.measure.interval import Interval, interval_of
-from modebook.measure.judgement import WORSE, Candidate, Judgement, judge
+from modebook.measure.judgement import LATE_WORSE, Candidate, Judgement, judge, out_at
 from modebook.measure.models import METHODS, Method
-from modebook.measure.prepare import gathered, samples_of
+from modebook.measure.prepare import gathered, samples_of, with_uneven_fades
 from modebook.measure.reference import Steps, from_reference
+from modebook.measure.retry import retried
 from modebook.measure.sending import (
     LOOSE_STEPS,
     Sending,
@@ -28,8 +30,13 @@ USUAL_HZ = 44.0
 # Clocks, shutter and transfer curve are taken as told; what they may be off by widens the interval.
 SURE_PACKETS = 0.03
 SURE_SHARE = 0.006
+HEARING_S = 0.002  # standard deviation of what a fixture takes to hear a packet, beside another or the wire
+UNEVEN = 0.006  # of the range: how far stretches of one level may differ where only one of each is seen
+UNEVEN_TIMES = 4.0  # a lag's length moves by about so many times the share that its last level is off
 CLIPPED_MOST = 0.01  # of a reference's frames
 STEP_DOUBT = 0.15  # of a frame: when a step came that few frames show
+SHORT = 0.2  # packets
+HOPELESS_TIMES = 20.0
 HOPELESS = 300.0  # deviance above the best, by the narrow changes alone, in units of the deviance per sample
 
 
@@ -76,6 +83,8 @@ def measure(trace: Trace, setup: Setup) -> Answer:
     cleaned, scene, flicker = _cleaned(fine)
     if flicker is not None:
         notes.append(f"mains flicker of {flicker.frequency_hz:.2f} Hz was fitted and taken out")
+    if setup.gateway_hz is not None and setup.gateway_hz != setup.refresh_hz and trace.sent is None:
+        cleaned = with_uneven_fades(cleaned, scene, period_s)
     if sending is None:
         sending = from_changes(scene)
     known = Known(period_s, None if open_s is None else cleaned.open_s, trace.step_s, setup.delay_s)
@@ -93,12 +102,13 @@ def _known_sending(trace: Trace, open_s: float, period_s: float, notes: list[str
     reference = trace.reference_trace
     if reference is None:
         return None
-    if _is_clipped(reference):
-        notes.append("the reference light is clipped, so that its levels are not known: it was not used")
-        return None
+    clipped = _is_clipped(reference)
     cleaned, scene, _ = _cleaned(reference)
     known = Known(period_s, open_s, trace.step_s)
     wide = wide_changes(scene)
+    if clipped and (len(wide) or len(scene.levels) > 2):
+        notes.append("the reference light is clipped, so that its levels are not known: it was not used")
+        return None
     layout: Sending | None = None
     if len(wide):
         samples, plain = samples_of(cleaned, scene), from_changes(scene)
@@ -110,17 +120,27 @@ def _known_sending(trace: Trace, open_s: float, period_s: float, notes: list[str
         if layout is None:
             return None
         times_s = layout.steps_s(layout.start_s, layout.span_s)
-        inside = np.flatnonzero((times_s > change.from_s - 0.1) & (times_s < change.to_s + 0.05))
-        if len(inside) < 2 or len(inside) > LOOSE_STEPS:
+        within = (times_s > change.from_s - 0.1) & (times_s < change.to_s + 0.05)
+        fade = np.isin(layout.event, layout.ramps)
+        ramp = bool((fade & within).any())
+        # All packets of a fade belong to it, however long it is.
+        inside = np.flatnonzero(np.isin(layout.event, layout.event[fade & within]) if ramp else within)
+        if len(inside) < 2 or (len(inside) > LOOSE_STEPS and not ramp):
             return None
         low, high = float(scene.levels[0]), float(scene.levels[-1])
-        heights = low + (high - low) * layout.values[inside + 1]
-        doubt_s = STEP_DOUBT * trace.step_s
+        values = layout.heights(layout.span_s, np.zeros(0) if layout.lead_s is None else layout.lead_s)[1]
+        inside = inside[np.abs(values[inside + 1] - values[inside]) > 1e-6]
+        heights = low + (high - low) * values[inside + 1]
+        doubt_s = max(STEP_DOUBT * trace.step_s, (trace.step_s - open_s) / float(np.sqrt(12.0)))
         return [
             (float(at), float(height), doubt_s) for at, height in zip(times_s[inside], heights, strict=True)
         ]
 
-    return from_reference(cleaned, scene, open_s, period_s, fitted)
+    steps = from_reference(cleaned, scene, open_s, period_s, fitted)
+    if clipped and steps.doubt_s is not None:
+        # How much of a clipped exposure was lit is not seen.
+        steps = replace(steps, doubt_s=np.maximum(steps.doubt_s, open_s / np.sqrt(12.0)))
+    return steps
 
 
 def _cleaned(trace: Trace) -> tuple[Trace, Scene, Flicker | None]:
@@ -153,12 +173,20 @@ def _every_model(
         hopeless = {
             method
             for method, (one, _) in narrow.items()
-            if one.deviance > narrow[first_in][0].deviance + HOPELESS * max(least, 1.0)
+            if one.deviance > HOPELESS_TIMES * narrow[first_in][0].deviance + HOPELESS * max(least, 1.0)
         }
+        short: Sending | None = None
         for method in tried:
-            if method not in hopeless:
-                one, places = narrow[method]
-                layouts[method] = in_steps(method, samples, scene, sending, known, wide, one, places, open_s)
+            if method in hopeless:
+                continue
+            one, places = narrow[method]
+            quick = one.length_s < SHORT * known.period_s
+            if quick and short is not None:
+                layouts[method] = short  # all methods are one at so short a length
+                continue
+            layouts[method] = in_steps(method, samples, scene, sending, known, wide, one, places, open_s)
+            if quick:
+                short = layouts[method]
         for method in hopeless:
             layouts[method] = layouts[first_in]
     for method in tried:
@@ -171,15 +199,43 @@ def _every_model(
             found = fit(search, first)
             if method not in fits or found.deviance < fits[method].deviance:
                 fits[method], searches[method] = found, search
-    return fits, searches
+    return retried(fits, searches, samples, known)
 
 
-def _wider(reach: Interval, length_s: float, period_s: float) -> tuple[float, float]:
+def _wider(
+    reach: Interval, length_s: float, period_s: float, uneven: float, shared_s: float
+) -> tuple[float, float]:
     """An interval in packets, widened by what the fit takes as exact and no clock and no camera is."""
     length = length_s / period_s
-    extra = float(np.hypot(SURE_PACKETS, SURE_SHARE * length))
+    doubts = (SURE_PACKETS, SURE_SHARE * length, UNEVEN_TIMES * uneven * length, shared_s / period_s)
+    extra = float(np.linalg.norm(doubts))
     low, high = length - reach.from_s / period_s, reach.to_s / period_s - length
     return max(length - float(np.hypot(low, extra)), 0.0), length + float(np.hypot(high, extra))
+
+
+def _shared_doubt(sending: Sending) -> float:
+    """How far all times of sending may be off together, in s: it looks like more or less interpolation.
+
+    A fixture takes some time to hear a packet, a reference another; and where frames and packets keep step,
+    each packet is as far from its frame as the one before.
+    """
+    return 0.0 if sending.doubt_s is None else 1.96 * float(np.hypot(HEARING_S, np.median(sending.doubt_s)))
+
+
+def _uneven(scene: Scene, trace: Trace) -> float:
+    """How far stretches of one level differ, as a share of the range: what a camera does to levels, [0, 1].
+
+    Compression and exposure leave each stretch a little off, and a change between two of them with it.
+    """
+    steady = scene.flat[scene.steady > 0]
+    stretches = steady[np.flatnonzero(np.diff(steady, prepend=np.nan) != 0)]
+    nearest = np.abs(stretches[:, None] - scene.levels[None, :]).argmin(axis=1)
+    off = stretches - scene.levels[nearest]
+    free = len(stretches) - len(scene.levels)
+    span = max(float(np.ptp(scene.levels)), 1e-12)
+    if free < 2:
+        return UNEVEN if trace.kind == "clip" else 0.0
+    return float(np.sqrt((off**2).sum() / free)) / span
 
 
 def _left_over(best: Fit, samples: Samples) -> float:
@@ -206,13 +262,17 @@ def _judged(
     scale = max(misfit, 1.0)
     worse = {method: (one.deviance - best.deviance) / scale for method, one in fits.items()}
     candidates: dict[Method, Candidate] = {}
+    uneven = _uneven(scene, cleaned) / float(np.sqrt(len(scene.changes)))
     for method, one in fits.items():
         interval = None
         held = method != "none" and searches[method].free_length
-        short = method == "average" and (worse["none"] < WORSE or one.length_s < period_s)
-        if held and (one is best or short or (worse[method] < WORSE and method != "none")):
+        short = method == "average" and (worse["none"] < out_at(misfit) or one.length_s < period_s)
+        near = worse[method] < max(LATE_WORSE if method == "interpolate" else 0.0, out_at(misfit))
+        quick = one.length_s < period_s and worse[method] <= worse["none"]
+        if held and (one is best or short or near or quick):
             reach = interval_of(searches[method], one, scale)
-            interval = _wider(reach, one.length_s, period_s)
+            shared_s = _shared_doubt(sending) if method == "interpolate" else 0.0
+            interval = _wider(reach, one.length_s, period_s, uneven, shared_s)
         delay = None if one.delay_s is None else (one.delay_s - setup.delay_s) / period_s
         candidates[method] = Candidate(method, worse[method], one.length_s / period_s, interval, delay)
     judgement = judge(

@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from modebook.measure.errors import MeasureError
+from modebook.measure.luma import bits_of, is_full_range, luma_of
 from modebook.measure.setup import Box, Setup, Tone
 from modebook.measure.trace import Floats, Trace, sha256_of
 from modebook.measure.transfer import table
@@ -64,18 +65,20 @@ def read_clip(path: Path, setup: Setup, progress: Progress | None = None) -> Tra
     try:
         for frame in _frames(path, setup):
             if light is None:
-                full_range, height = _is_full_range(frame), frame.height
+                full_range, height = is_full_range(frame), frame.height
                 tone = tone or ("srgb" if full_range else "bt709")
-                light = table(tone, setup.gray, full_range)
+                light = table(tone, setup.gray, full_range, bits_of(frame))
                 time_base_s = float(frame.time_base or 0.0)
                 for patch in patches:
                     _inside(path, patch.box, frame)
-            luma = _luma(frame)
+            luma = luma_of(frame)
             times.append(float(frame.time))
             for patch in patches:
                 _keep(patch, luma, light, full_range)
             if progress is not None and len(times) % 64 == 0:
                 progress(times[-1])
+    except KeyboardInterrupt:
+        raise _stopped(path, times[-1] if times else 0.0) from None
     except _TruncatedError as error:
         notes.append(f"the file breaks off after {times[-1] if times else 0.0:.2f} s: {error}")
     if len(times) < 20:
@@ -158,7 +161,8 @@ def find_light(path: Path, setup: Setup) -> Box:
     first_s = 0.0
     try:
         for frame in _frames(path, setup):
-            small = _blocks(_luma(frame))
+            luma = luma_of(frame)
+            small = _blocks((luma >> (bits_of(frame) - 8)).astype(np.uint8, copy=False))
             at_s = float(frame.time)
             if low is None or high is None:
                 low, high, first_s = small.copy(), small.copy(), at_s
@@ -169,6 +173,8 @@ def find_light(path: Path, setup: Setup) -> Box:
                 seen_at_s = at_s
             if (seen_at_s is not None and at_s > seen_at_s + AFTER_S) or at_s - first_s > SEARCH_MOST_S:
                 break
+    except KeyboardInterrupt:
+        raise _stopped(path, 0.0) from None
     except _TruncatedError:
         pass  # what was read before the break may do; read_clip tells of the break
     if low is None or high is None:
@@ -194,6 +200,14 @@ def find_light(path: Path, setup: Setup) -> Box:
         (y0 + inset_y) * COARSE,
         max((x1 - x0 - 2 * inset_x) * COARSE, SMALLEST_PX),
         max((y1 - y0 - 2 * inset_y) * COARSE, SMALLEST_PX),
+    )
+
+
+def _stopped(path: Path, at_s: float) -> MeasureError:
+    return MeasureError(
+        path,
+        f"stopped after {at_s:.1f} s of it: nothing is measured or written",
+        remedy="read a part of it with --start-s and --end-s",
     )
 
 
@@ -309,30 +323,6 @@ def _frames(path: Path, setup: Setup) -> Iterator[VideoFrame]:
             raise _TruncatedError(str(error).split("]")[-1].strip()) from error
 
 
-def _is_full_range(frame: VideoFrame) -> bool:
-    return (
-        frame.format.name.startswith(("yuvj", "gray", "rgb", "bgr", "gbr"))
-        or int(frame.color_range or 0) == 2
-    )
-
-
-_PLAIN = ("yuv420p", "yuvj420p", "yuv422p", "yuvj422p", "yuv444p", "yuvj444p", "nv12", "nv21", "gray")
-
-
-def _luma(frame: VideoFrame) -> NDArray[np.uint8]:
-    """The luma plane, [height, width], 8 bits; without a copy where the format has it as it is."""
-    name = frame.format.name
-    plane: Any = frame.planes[0]
-    if name in _PLAIN:
-        rows = np.frombuffer(plane, dtype=np.uint8).reshape(-1, plane.line_size)
-        return np.asarray(rows[: frame.height, : frame.width])
-    if name.endswith(("p10le", "p12le", "p16le")) and name.startswith("yuv"):
-        wide = np.frombuffer(plane, dtype=np.uint16).reshape(-1, plane.line_size // 2)
-        shift = {"10": 2, "12": 4, "16": 8}[name[-4:-2]]
-        return np.asarray((wide[: frame.height, : frame.width] >> shift), dtype=np.uint8)
-    return np.asarray(frame.to_ndarray(format="gray"), dtype=np.uint8)
-
-
 def _new(box: Box) -> _Patch:
     return _Patch(box, [], [], [], [], [])
 
@@ -349,18 +339,19 @@ def _inside(path: Path, box: Box, frame: VideoFrame) -> None:
         )
 
 
-def _keep(patch: _Patch, luma: NDArray[np.uint8], light: Floats, full_range: bool) -> None:
+def _keep(patch: _Patch, luma: NDArray[Any], light: Floats, full_range: bool) -> None:
     box = patch.box
     part = luma[box.y : box.y + box.height, box.x : box.x + box.width]
-    counts = np.bincount(part.ravel(), minlength=256)
+    counts = np.bincount(part.ravel(), minlength=len(light))
     share = counts / counts.sum()
-    codes = np.arange(256.0)
+    fine = len(light) // 256  # codes of the clip in one of 8 bits
+    codes = np.arange(float(len(light))) / fine
     mean = float(share @ codes)
     patch.middle.append(float(share @ light))
     patch.code.append(mean)
     patch.grain.append(float(np.sqrt(max(share @ (codes - mean) ** 2, 0.0))))
-    patch.top.append(float(share[(253 if full_range else 234) :].sum()))
-    patch.over.append(float(share[241:].sum()))
+    patch.top.append(float(share[(253 if full_range else 234) * fine :].sum()))
+    patch.over.append(float(share[241 * fine :].sum()))
 
 
 def _clipped(patch: _Patch, full_range: bool) -> NDArray[np.bool_]:
@@ -372,9 +363,10 @@ def _clipped(patch: _Patch, full_range: bool) -> NDArray[np.bool_]:
 
 def _rough(patch: _Patch, light: Floats) -> Floats:
     """What rounding to code values may leave of error in the mean: little where pixels differ."""
-    code = np.clip(np.array(patch.code), 0.0, 254.0)
+    fine = len(light) // 256
+    code = np.clip(np.array(patch.code) * fine, 0.0, len(light) - 2.0)
     slope = np.diff(light)[code.astype(np.intp)]
-    grain = np.array(patch.grain)
+    grain = np.array(patch.grain) * fine
     rounding = np.where(grain > FINE_GRAIN, 0.1, 0.29)
     return np.asarray(slope * rounding)
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 import numpy as np
 from numpy.typing import NDArray
 
-from modebook.measure.models import Method, answered, unit_answer
-from modebook.measure.sending import Sending
+from modebook.measure.models import Method, answered
+from modebook.measure.sending import RAMP_SPARE, Sending
 from modebook.measure.trace import Floats
 
 MS = 1e-3  # searched figures are in milliseconds
@@ -54,6 +54,7 @@ class Fit:
     delay_s: float | None
     start_s: Floats
     span_s: Floats
+    lead_s: Floats
     levels: Floats
     deviance: float
     searched: int
@@ -75,10 +76,11 @@ class Search:
         self.free_delay = timed and method != "interpolate"
         events = len(sending.start_s)
         self.spans = np.flatnonzero(sending.free_span)
+        self.ramps = sending.ramps
         lows: list[float] = []
         highs: list[float] = []
         if self.free_length:
-            lows.append(0.0)
+            lows.append(known.period_s if method == "interpolate" else 0.0)  # it waits for the next packet
             highs.append(LONGEST_S)
         if self.free_open:
             lows.append(0.01 * known.frame_s)
@@ -86,12 +88,17 @@ class Search:
         if self.free_delay:
             lows.append(-DELAY_EARLY_S)
             highs.append(DELAY_MOST_S)
-        lows += [-np.inf] * events + [0.0] * len(self.spans)
-        highs += [np.inf] * events + [LONGEST_S] * len(self.spans)
+        period_s = known.period_s
+        lows += [-np.inf] * events + [0.0] * len(self.spans) + [-2.0 * period_s] * len(self.ramps)
+        highs += [np.inf] * events + [LONGEST_S] * len(self.spans) + [2.0 * period_s] * len(self.ramps)
         self.bounds_ms = (np.array(lows) / MS, np.array(highs) / MS)
 
-    def first(self, length_s: float, open_s: float, start_s: Floats, delay_s: float) -> Floats:
-        """The searched figures, in ms, to begin with."""
+    def first(
+        self, length_s: float, open_s: float, start_s: Floats, delay_s: float, near: Fit | None = None
+    ) -> Floats:
+        """The searched figures, in ms, to begin with; near: a fit whose spans are taken over."""
+        span_s = self.sending.span_s if near is None else near.span_s
+        lead_s = self.sending.lead_s if near is None else near.lead_s
         figures: list[float] = []
         if self.free_length:
             figures.append(length_s)
@@ -100,7 +107,9 @@ class Search:
         if self.free_delay:
             figures.append(delay_s)
         figures += [float(at) for at in start_s]
-        figures += [float(self.sending.span_s[e]) for e in self.spans]
+        figures += [float(span_s[e]) for e in self.spans]
+        if lead_s is not None:
+            figures += [float(lead_s[e]) for e in self.ramps]
         low, high = self.bounds_ms
         return np.asarray(np.clip(np.array(figures) / MS, low + 1e-9, high - 1e-9))
 
@@ -123,8 +132,15 @@ class Search:
         span_s = self.sending.span_s
         if len(self.spans):
             span_s = span_s.copy()
-            span_s[self.spans] = values[at + events :]
+            span_s[self.spans] = values[at + events : at + events + len(self.spans)]
         return length, open_s, delay, starts, span_s
+
+    def leads(self, figures_ms: Floats) -> Floats:
+        """How far along its line each fade's first packet is, in s, [E]."""
+        lead_s = np.zeros(len(self.sending.start_s))
+        if len(self.ramps):
+            lead_s[self.ramps] = figures_ms[len(figures_ms) - len(self.ramps) :] * MS
+        return lead_s
 
     def basis(self, figures_ms: Floats, near: slice = slice(None)) -> Floats:
         """The light that each level adds, [N, P]; near: for these samples only."""
@@ -132,8 +148,8 @@ class Search:
         steps_s = self.sending.steps_s(starts, spans) + delay
         if (np.diff(steps_s) < 0).any():
             steps_s = np.maximum.accumulate(steps_s)
-        sent = self.sending
-        values = sent.weights if self.method != "limit" else sent.values[:, None]
+        weights, shares = self.sending.heights(spans, self.leads(figures_ms))
+        values = weights if self.method != "limit" else shares[:, None]
         made = answered(
             self.method,
             self.samples.time_s[near],
@@ -195,16 +211,15 @@ class Search:
         made_doubts = self.doubts(figures_ms)
         found = np.zeros((count + len(made_doubts), len(figures_ms)))
         events = len(self.sending.start_s)
-        shared = len(figures_ms) - events - len(self.spans)
+        own = np.concatenate([np.arange(events), self.spans, self.ramps])  # the event of each figure
+        shared = len(figures_ms) - len(own)
         for n in range(len(figures_ms)):
             moved = figures_ms.copy()
             step = STEP_MS if moved[n] + STEP_MS < self.bounds_ms[1][n] else -STEP_MS
             moved[n] += step
             near = slice(0, count)
             if n >= shared:
-                near = self._near(
-                    figures_ms, n - shared if n < shared + events else self.spans[n - shared - events]
-                )
+                near = self._near(figures_ms, int(own[n - shared]))
             change = self.basis(moved, near) @ levels - made[near]
             found[near, n] = change * weights[near] / step
             found[count:, n] = (self.doubts(moved) - made_doubts) / step
@@ -219,7 +234,8 @@ class Search:
         length, open_s, delay, starts, spans = self.told(figures_ms)
         reach = length * (14.0 if self.method == "lag" else 2.0) + self.known.period_s + length
         first = starts[event] + delay - open_s - self.samples.spread_s - 1e-3
-        last = starts[event] + delay + spans[event] + reach + 1e-3
+        spare = RAMP_SPARE * self.known.period_s if event in self.ramps else 0.0
+        last = starts[event] + delay + spans[event] + spare + reach + 1e-3
         begin, end = np.searchsorted(self.samples.time_s, [first, last])
         return slice(int(begin), int(end))
 
@@ -283,6 +299,7 @@ def fit(search: Search, first_ms: Floats, tries: int = 40) -> Fit:
         delay if search.sending.timed else None,
         starts,
         spans,
+        search.leads(figures),
         levels,
         deviance,
         len(figures) + basis.shape[1],
@@ -295,65 +312,3 @@ def deviance_of(left: Floats) -> float:
     """Twice the robust cost of what is left, in standard deviations (soft_l1, as scipy counts it)."""
     share = (left / ROBUST_AT) ** 2
     return float(np.sum(2.0 * (np.sqrt(1.0 + share) - 1.0)) * ROBUST_AT**2)
-
-
-def at_length(search: Search, best: Fit, length_s: float, tries: int = 10) -> Fit:
-    """Give the best fit with the length held, from a fit nearby."""
-    held = Search(search.method, search.samples, search.sending, replace(search.known, length_s=length_s))
-    shift = _lead(search.method, best.length_s) - _lead(search.method, length_s)
-    timed = search.sending.timed
-    starts = best.start_s if timed else best.start_s + shift
-    delay = (best.delay_s or 0.0) + (shift if timed else 0.0)
-    first = held.first(length_s, best.open_s, starts, delay)
-    return fit(held, first, tries)
-
-
-def _lead(method: Method, length_s: float) -> float:
-    """How long after a full step the light is half way."""
-    if method == "lag":
-        return float(np.log(2.0)) * length_s
-    return 0.0 if method == "none" else 0.5 * length_s
-
-
-def first_guess(
-    search: Search, length_s: float, half_s: Floats, open_s: float, before: Floats, after: Floats
-) -> Floats:
-    """Where to begin: each event half done when it was seen to be, for this length.
-
-    half_s: [E]; before, after: [E], the levels around each event. Where a step may lie between two
-    exposures the slopes are blind: there, times around the guess are tried out.
-    """
-    lead = _lead(search.method, length_s)
-    period_s = search.known.period_s
-    if search.method == "interpolate":
-        lead = 0.5 * min(period_s, length_s) + (max(length_s - period_s, 0.0) if search.free_length else 0.0)
-    frame_s = search.known.frame_s
-    if search.sending.timed:
-        starts = search.sending.start_s
-        late = float(np.median(half_s - starts)) - lead
-        if not search.free_delay:
-            return search.first(length_s, open_s, starts, 0.0)
-        tried = [max(late + share * frame_s, 0.0) for share in np.linspace(-1.0, 1.0, 13)]
-        guesses = [search.first(length_s, open_s, starts, delay) for delay in [*tried, search.known.delay_s]]
-        worth = [deviance_of(search.left(guess)) for guess in guesses]
-        return guesses[int(np.argmin(worth))]
-    begin = half_s - lead
-    samples = search.samples
-    shape_s = period_s if search.method == "interpolate" else length_s
-    kind: Method = "average" if search.method not in ("lag", "none") else search.method
-    for e, at in enumerate(begin):
-        if search.sending.span_s[e] > 0.0 or shape_s > 3.0 * frame_s:
-            continue
-        tries = at + np.linspace(-1.0, 1.0, 25) * frame_s
-        i, j = np.searchsorted(samples.time_s, [at - 3 * frame_s - open_s, at + 4 * frame_s + 3 * shape_s])
-        if j - i < 2:
-            continue
-        seen = unit_answer(kind, samples.time_s[i:j, None] - tries[None, :], open_s, shape_s)
-        left = before[e] + (after[e] - before[e]) * seen - samples.level[i:j, None]
-        left[samples.clipped[i:j, None] & (left > 0)] = 0.0
-        cost = ((left / samples.sigma[i:j, None]) ** 2).sum(axis=0)
-        begin = begin.copy()
-        # Several may be as good: the middle one of them.
-        good = np.flatnonzero(cost <= cost.min() + 0.5)
-        begin[e] = tries[good[len(good) // 2]]
-    return search.first(length_s, open_s, begin, 0.0)

@@ -6,11 +6,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from modebook.measure.fit import LONGEST_S, Fit, Search, at_length
+from modebook.measure.fit import LONGEST_S, Fit, Search
+from modebook.measure.guesses import at_length
 
 CHI2_95 = 3.841  # one degree of freedom (any table of the chi-squared distribution)
 ROUNDS = 7
 CLOSE = 0.1  # of the rise in deviance that is looked for
+NEIGHBORS = 8  # samples whose errors may be alike
 NEAR = 0.35  # of it: from here the parabola does
 
 
@@ -25,23 +27,38 @@ class Interval:
 
 def interval_of(search: Search, best: Fit, scale: float) -> Interval:
     """Give the profile-likelihood interval; scale: the deviance of the noise per sample, at least 1."""
-    wanted = CHI2_95 * scale
-    guess = max(_deviation(search, best, scale) * 1.96, 1e-5)
+    deviation_s, alike = _deviation(search, best, scale)
+    wanted = CHI2_95 * scale * alike
+    guess = max(deviation_s * float(np.sqrt(alike)) * 1.96, 1e-5)
     low = _edge(search, best, wanted, -guess)
     high = _edge(search, best, wanted, guess)
     return Interval(max(low, 0.0), min(high, LONGEST_S), high >= LONGEST_S)
 
 
-def _deviation(search: Search, best: Fit, scale: float) -> float:
-    """The length's standard deviation by the slopes at the best fit, in s."""
-    figures = search.first(best.length_s, best.open_s, best.start_s, best.delay_s or 0.0)
-    for n, e in enumerate(search.spans):
-        figures[len(figures) - len(search.spans) + n] = best.span_s[e] * 1e3
+def _deviation(search: Search, best: Fit, scale: float) -> tuple[float, float]:
+    """The length's standard deviation by the slopes at the best fit, in s, as if samples were independent;
+    and by how much its variance is greater because neighbors are off alike, at least 1.
+
+    A camera's compression carries errors on from frame to frame. Their variance by sums over neighbors, with
+    weights falling to the farthest: W. K. Newey, K. D. West, Econometrica 55 (1987) 703, from memory.
+    """
+    figures = search.first(best.length_s, best.open_s, best.start_s, best.delay_s or 0.0, best)
     slopes = search.slopes(figures)
+    left = search.left(figures)
     square = slopes.T @ slopes
     spread = np.sqrt(np.maximum(np.diag(square), 1e-30))
-    inverse = np.linalg.pinv(square / np.outer(spread, spread), rcond=1e-9)
-    return float(np.sqrt(max(inverse[0, 0], 0.0) * scale) / spread[0] * 1e-3)
+    inverse = np.linalg.pinv(square / np.outer(spread, spread), rcond=1e-9) / np.outer(spread, spread)
+    variance = max(float(inverse[0, 0]) * scale, 1e-30)
+    # How each sample moves the length.
+    moves = (slopes @ inverse[0]) * left
+    count = len(best.left)
+    samples = moves[:count]
+    total = float(moves @ moves)
+    for apart in range(1, min(NEIGHBORS, count // 4) + 1):
+        weight = 1.0 - apart / (NEIGHBORS + 1)
+        total += 2.0 * weight * float(samples[apart:] @ samples[:-apart])
+    total *= count / max(count - best.searched, 1)
+    return float(np.sqrt(variance)) * 1e-3, max(total / variance, 1.0)
 
 
 def _edge(search: Search, best: Fit, wanted: float, step_s: float) -> float:

@@ -2,20 +2,22 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from modebook.measure.models import METHODS, Method
 
 WORSE = 12.0  # a model whose deviance is this much above the best one's is out (odds of 400 to 1)
-OFF_WITHIN = 0.4  # packets: a length that cannot be longer is none
-OFF_MAY_BE = 0.75  # packets: the same, where no smoothing explains it as well
+LATE_WORSE = 300.0  # the same beside a line of one packet that begins late, which is interpolation
+ONE_PACKET = 0.04
+OFF_WITHIN = 0.33  # packets: what cannot be longer is none (the length told to 0.3, and the clocks' 0.03)
 ONE_LIGHT = 1.3  # packets: at one packet most methods make the same light
 SAME_LENGTH = 0.3  # packets
 WIDEST = 0.5  # packets, to either side; or
 WIDEST_SHARE = 0.06  # of the length
 POOR = 8.0  # deviance per sample, and
-POOR_SHARE = 0.02  # of the light's range, left over by the best model: beyond both no model of ours fits
+POOR_SHARE = 0.012  # of the light's range, left over by the best model: beyond both no model of ours fits
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +52,14 @@ TIMED = (
 )
 
 
+def out_at(misfit: float) -> float:
+    """How much worse a model must be to be out: more where even the best leaves more than noise.
+
+    What is then left over is of the camera's making, and may speak for a model as well as against it.
+    """
+    return WORSE * math.sqrt(max(misfit, 1.0))
+
+
 def judge(
     candidates: Mapping[Method, Candidate],
     *,
@@ -64,9 +74,24 @@ def judge(
 
     timed: whether the time of sending is known. fps: samples a second.
     """
-    left = [method for method in METHODS if method in candidates and candidates[method].worse < WORSE]
+    out = out_at(misfit)
+    left = [method for method in METHODS if method in candidates and candidates[method].worse < out]
+    if timed and _waits_a_packet(min(candidates.values(), key=lambda one: one.worse)):
+        like = candidates.get("interpolate")
+        if like is not None and out <= like.worse < LATE_WORSE and like.interval_packets is not None:
+            left.append("interpolate")
+    if not timed and "interpolate" in candidates and "interpolate" not in left:
+        straight = [
+            candidates[method].interval_packets for method in left if method in ("average", "restart")
+        ]
+        # A line of one packet is what interpolation makes, however many packets behind.
+        if any(reach is not None and reach[0] <= 1.0 <= reach[1] for reach in straight):
+            left.append("interpolate")
     spread = _widest([candidates[method] for method in left])
-    reach = (0.0, _reach(left, candidates))
+    # What explains it as well as no smoothing does counts where no smoothing is to be told.
+    off = max(out, candidates["none"].worse) if "none" in candidates else out
+    as_good = [method for method in METHODS if method in candidates and candidates[method].worse <= off]
+    reach = _reach(as_good, candidates)
     if misfit > POOR and left_over > POOR_SHARE:
         return Judgement(
             False,
@@ -76,18 +101,18 @@ def judge(
             f"no model explains the light: {100 * left_over:.1f} % of its range is left over",
             ("check --refresh, --shutter and the transfer curve, and that only one light is in the box",),
         )
-    if "none" in left or reach[1] <= OFF_WITHIN:
-        if reach[1] <= OFF_WITHIN or (reach[1] <= OFF_MAY_BE and "none" in left):
+    if "none" in left or reach <= OFF_WITHIN:
+        if reach <= OFF_WITHIN:
             return Judgement(
-                True, "none", 0.0, (0.0, reach[1]), f"any smoothing is shorter than {reach[1]:.2f} packets"
+                True, "none", 0.0, (0.0, reach), f"any smoothing is shorter than {reach:.2f} packets"
             )
         return Judgement(
             False,
             None,
             None,
             None,
-            f"no smoothing explains it, and so does one of up to {reach[1]:.1f} packets",
-            (_faster(fps, refresh_hz, reach[1]),),
+            f"no smoothing explains it, and so does one of up to {reach:.1f} packets",
+            (_faster(fps, refresh_hz, reach),),
             tuple(left),
         )
     chosen = _chosen(left, candidates, timed)
@@ -110,10 +135,22 @@ def judge(
     runner = min(others, key=lambda other: other.worse, default=None)
     why = f"{chosen} explains it"
     if runner is not None:
-        why += f"; next is {runner.method}, worse by {runner.worse:.0f} (12 would do)"
-    if spread and len(left) > 1:
+        why += f"; next is {runner.method}, worse by {runner.worse:.0f} ({out:.0f} would do)"
+    if chosen == "interpolate" and len(left) > 1:
+        late = ", ".join(m for m in left if m != chosen)
+        why += f"; {late} would have to wait for packets as well before they begin"
+    elif spread and len(left) > 1:
         why += f"; with {', '.join(m for m in left if m != chosen)} at one packet it is the same light"
     return Judgement(True, chosen, one.length_packets, one.interval_packets, why, (), tuple(left))
+
+
+def _waits_a_packet(best: Candidate) -> bool:
+    """Whether it is a straight line of one packet that begins late: only interpolation does that."""
+    return (
+        best.method in ("average", "restart")
+        and abs(best.length_packets - 1.0) < ONE_PACKET
+        and (best.delay_packets or 0.0) > 0.5
+    )
 
 
 def _reach(left: Sequence[Method], candidates: Mapping[Method, Candidate]) -> float:

@@ -102,7 +102,12 @@ def _ramp_area(since: Floats, length_s: float) -> Floats:
 def corners(method: Method, steps_s: Floats, values: Floats, length_s: float) -> tuple[Floats, Floats]:
     """Give the corners of the light that limit or restart makes: times [K] in s, heights [K, P]."""
     length = max(length_s, SHORTEST_S)
+    # A packet with no new value changes nothing: no new line begins there.
+    new = (values[1:] != values[:-1]).any(axis=1)
+    steps_s, values = steps_s[new], values[np.concatenate([[True], new])]
     now = values[0].astype(np.float64)
+    if not len(steps_s):
+        return np.zeros(1), now[None, :]
     times: list[float] = [float(steps_s[0]) - 1.0]
     heights: list[Floats] = [now]
     ends = np.append(steps_s[1:], np.inf)

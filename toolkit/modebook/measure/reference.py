@@ -64,7 +64,8 @@ def _steps(
     reference: Trace, scene: Scene, change: Change, around_s: tuple[float, float], open_s: float
 ) -> Steps | None:
     """The steps of one change: time, level after it, doubt; None where it shows no steps."""
-    frames = int(np.ceil(open_s / reference.step_s)) + 1
+    # A single step is partly in so many exposures at most.
+    frames = int(np.ceil((open_s + reference.spread_s) / reference.step_s))
     begin_s = max(change.from_s - 4 * reference.step_s, around_s[0])
     end_s = min(change.to_s + 4 * reference.step_s, max(around_s[1], change.to_s + reference.step_s))
     i, j = np.searchsorted(reference.time_s, [begin_s, end_s])
@@ -83,7 +84,7 @@ def _steps(
     found: Steps = []
     for n in range(len(runs) - 1):
         end, begin = runs[n][1], runs[n + 1][0]
-        if begin - end > frames + 1:
+        if begin - end > frames:
             return None
         at_s, doubt_s = _time(level, opens, end, begin, means[n], means[n + 1], open_s, noise)
         found.append((at_s, means[n + 1], doubt_s))

@@ -16,6 +16,7 @@ FADE_STEP_S = 0.045  # steps closer than this are packets of one fade, whose tim
 SURE_S = 2e-4  # a step whose time is known less well is an event of its own
 APART_S = 0.4  # steps farther apart are events of their own, which the desk's clock need not bind
 SAME_SENT = 0.004  # of full: one step of 8 bits
+RAMP_SPARE = 5  # packets more than a fade's span has: it may start and last longer than it seems
 LOOSE_STEPS = 6  # a staircase of more is nearly a fade, and its steps come evenly
 
 
@@ -28,6 +29,9 @@ class Sending:
     step; free_span: [E], where the span is not known; weights: [J + 1, P], the level before the first
     step and after each as shares of P levels; values: [J + 1], the same in shares of full; doubt_s: [E],
     how well start_s is known; None where the light itself is all there is.
+    A fade comes as packets of a straight line, at a phase and with heights that nobody knows: tick_s: [J],
+    how long after the event's start such a packet comes, 0 for other steps; lead_s: [E], how far along the
+    line the first packet is; span_s is then how long the line lasts.
     """
 
     event: NDArray[np.intp]
@@ -38,6 +42,16 @@ class Sending:
     weights: Floats
     values: Floats
     doubt_s: Floats | None = None
+    tick_s: Floats | None = None
+    lead_s: Floats | None = None
+
+    @property
+    def ramps(self) -> NDArray[np.intp]:
+        """The events that are fades in packets whose heights are not known."""
+        ramp = np.zeros(len(self.start_s), dtype=bool)
+        if self.tick_s is not None:
+            ramp[self.event[self.tick_s > 0.0]] = True
+        return np.flatnonzero(ramp)
 
     @property
     def timed(self) -> bool:
@@ -46,7 +60,22 @@ class Sending:
 
     def steps_s(self, start_s: Floats, span_s: Floats) -> Floats:
         """When each step is sent, for these starts and spans."""
-        return np.asarray(start_s[self.event] + self.share * span_s[self.event])
+        times_s = start_s[self.event] + self.share * span_s[self.event]
+        return np.asarray(times_s if self.tick_s is None else times_s + self.tick_s)
+
+    def heights(self, span_s: Floats, lead_s: Floats) -> tuple[Floats, Floats]:
+        """Weights and values with the packets of fades where a straight fade of these spans has them."""
+        if self.tick_s is None:
+            return self.weights, self.values
+        weights, values = self.weights.copy(), self.values.copy()
+        for e in self.ramps:
+            rows = np.flatnonzero(self.event == e)
+            done = np.clip((self.tick_s[rows] + lead_s[e]) / max(span_s[e], 1e-6), 0.0, 1.0)
+            done[-1] = 1.0
+            first, last = rows[0], rows[-1] + 1
+            weights[rows + 1] = weights[first] + done[:, None] * (weights[last] - weights[first])
+            values[rows + 1] = values[first] + done * (values[last] - values[first])
+        return weights, values
 
 
 def from_changes(scene: Scene) -> Sending:
@@ -78,8 +107,10 @@ def with_stairs(sending: Sending, event: int, steps: int, span_s: float) -> Send
     span, free = sending.span_s.copy(), sending.free_span.copy()
     start = sending.start_s.copy()
     span[event], free[event] = span_s, True
+    tick = sending.tick_s
     return replace(
         sending,
+        tick_s=None if tick is None else np.concatenate([tick[:at], np.zeros(steps), tick[at + 1 :]]),
         event=np.concatenate([sending.event[:at], np.full(steps, event), sending.event[at + 1 :]]),
         share=np.concatenate([sending.share[:at], np.linspace(0, 1, steps), sending.share[at + 1 :]]),
         start_s=start,
@@ -88,6 +119,18 @@ def with_stairs(sending: Sending, event: int, steps: int, span_s: float) -> Send
         weights=np.concatenate([sending.weights[: at + 1], between, sending.weights[at + 2 :]]),
         values=np.concatenate([sending.values[: at + 1], valued, sending.values[at + 2 :]]),
     )
+
+
+def with_ramp(sending: Sending, event: int, span_s: float, period_s: float, lead_s: float) -> Sending:
+    """Give the same, with one event's single step taken apart into the packets of a straight fade."""
+    steps = round(span_s / period_s) + RAMP_SPARE
+    stairs = with_stairs(sending, event, steps, span_s)
+    rows = stairs.event == event
+    tick = np.zeros(len(stairs.event)) if stairs.tick_s is None else stairs.tick_s.copy()
+    tick[rows] = np.arange(steps) * period_s
+    lead = np.zeros(len(sending.start_s)) if sending.lead_s is None else sending.lead_s.copy()
+    lead[event] = lead_s
+    return replace(stairs, share=np.where(rows, 0.0, stairs.share), tick_s=tick, lead_s=lead)
 
 
 def part_of(sending: Sending, events: NDArray[np.intp]) -> tuple[Sending, NDArray[np.intp]]:
@@ -131,11 +174,13 @@ def loosened(sending: Sending, start_s: Floats, span_s: Floats) -> Sending:
     starts: list[float] = []
     spans: list[float] = []
     free: list[bool] = []
+    leads: list[float] = []
     for j, e in enumerate(sending.event):
         if j == 0 or e != sending.event[j - 1] or not whole[e]:
             starts.append(float(steps_s[j]))
             spans.append(float(span_s[e]) if whole[e] else 0.0)
             free.append(bool(whole[e]))
+            leads.append(0.0 if sending.lead_s is None else float(sending.lead_s[e]))
         event.append(len(starts) - 1)
     share = np.where(whole[sending.event], sending.share, 0.0)
     return replace(
@@ -145,6 +190,7 @@ def loosened(sending: Sending, start_s: Floats, span_s: Floats) -> Sending:
         start_s=np.array(starts),
         span_s=np.array(spans),
         free_span=np.array(free),
+        lead_s=None if sending.lead_s is None else np.array(leads),
     )
 
 

@@ -8,15 +8,21 @@ import numpy as np
 from numpy.typing import NDArray
 
 from modebook.measure.events import Scene
-from modebook.measure.fit import Fit, Known, Samples, Search, first_guess, fit
+from modebook.measure.fit import Fit, Known, Samples, Search, deviance_of, fit
+from modebook.measure.guesses import first_guess
 from modebook.measure.models import Method
-from modebook.measure.sending import Sending, loosened, part_of, with_stairs
+from modebook.measure.sending import LOOSE_STEPS, Sending, loosened, part_of, with_ramp, with_stairs
 from modebook.measure.trace import Floats, Trace
 
 WIDE = 1.8  # a change this much wider than its height explains may be several steps
 WIDE_OF_ONE_HEIGHT = 1.3
 STAIRS = (2, 3, 4, 5, 6)
 FEW_TRIES = 6
+RAMP_TRIES = 12
+PHASES = (-0.4, -0.2, 0.0, 0.2, 0.4)  # of a packet
+SHIFTS = (-0.5, -0.25, -0.1, 0.0, 0.1, 0.25, 0.5)  # of the length
+SPANS = (0.85, 1.0, 1.2)
+PER_STEP = 2.0  # of deviance: what another step must gain
 GOOD = 1.4  # deviance per sample at which no other count of steps is tried
 
 
@@ -62,7 +68,9 @@ def first_lengths(
         if not sending.timed:
             return [known.period_s]
         late = halves_of(scene, sending, open_s) - sending.start_s
-        return [max(float(np.median(late)) - known.delay_s + 0.5 * known.period_s, known.period_s)]
+        usual = float(np.median(late)) - known.delay_s + 0.5 * known.period_s
+        # A line from packet to packet has corners: the slopes do not lead across them.
+        return [max(usual + packets * known.period_s, known.period_s) for packets in (0.0, -1.0, 1.0)]
     if method == "lag":
         seen = seen * 0.8 / 2.197
     if method == "limit":
@@ -104,7 +112,7 @@ def narrow_fits(
         search = Search(method, inside, plain, known)
         for length_s in first_lengths(method, trace, scene, sending, known, open_s):
             first = first_guess(search, length_s, some_halves, open_s, some_before, some_after)
-            one = fit(search, first, FEW_TRIES)
+            one = fit(search, first, RAMP_TRIES)
             if method not in found or one.deviance < found[method][0].deviance:
                 found[method] = one, places
     return found
@@ -132,30 +140,95 @@ def in_steps(
     halves = halves_of(scene, sending, open_s)
     layout, starts = sending, sending.start_s.copy()
     starts[narrow] = best.start_s[places]
-    held = replace(known, length_s=best.length_s, open_s=best.open_s)
+    # Where the top is clipped, a longer line to a higher level looks the same in one snap.
+    length_s = None if samples.clipped.any() else best.length_s
+    held = replace(known, length_s=length_s, open_s=best.open_s)
     usual_s = float(np.median([scene.changes[e].width_s for e in narrow]))
-    chosen: dict[int, tuple[int, float, float]] = {}
+    chosen: dict[int, tuple[int, Floats, float, float]] = {}
     for e in (int(number) for number in wide):
         alone, _ = part_of(sending, np.array([e]))
         part = between(samples, scene, np.array([e]))
         span_s = max(scene.changes[e].width_s - usual_s, 1e-3)
         lowest = np.inf
-        for steps in (1, max(round(span_s / known.period_s) + 1, 2), *STAIRS):
+        for steps in dict.fromkeys((1, max(round(span_s / known.period_s) + 1, 2), *STAIRS)):
             if lowest < GOOD * len(part.time_s):
                 break
+            ramp = steps > LOOSE_STEPS
             tried = alone if steps == 1 else with_stairs(alone, 0, steps, span_s)
+            if ramp:
+                tried = with_ramp(alone, 0, span_s, known.period_s, 0.5 * known.period_s)
             one = Search(method, part, tried, held)
             lead = np.array([halves[e] - (0.5 * span_s if steps > 1 else 0.0)])
             first = first_guess(one, best.length_s, lead, open_s, before[[e]], after[[e]])
-            found = fit(one, first, FEW_TRIES)
-            if found.deviance < lowest - 2.0:
+            first = _moved(one, first, known.period_s, best.length_s, ramp)
+            found = fit(one, first, RAMP_TRIES if ramp else FEW_TRIES)
+            start, spread, lead_s = found.start_s, found.span_s, found.lead_s
+            if 2 <= steps <= LOOSE_STEPS:
+                found = _each_step(one, found, _crossings(part, before[e], after[e], steps, open_s))
+                spread = np.array([np.ptp(found.start_s)])
+            if found.deviance < lowest - PER_STEP * steps:
                 lowest = found.deviance
-                chosen[e] = (steps, float(found.start_s[0]), float(found.span_s[0]))
-    for e, (steps, start_s, span_s) in chosen.items():
-        starts[e] = start_s
-        if steps > 1:
-            layout = with_stairs(layout, e, steps, span_s)
-    return loosened(replace(layout, start_s=starts), starts, layout.span_s)
+                times_s = np.sort(found.start_s) if 2 <= steps <= LOOSE_STEPS else start
+                chosen[e] = (steps, times_s, float(spread[0]), float(lead_s[0]))
+    for e, (steps, times_s, lasts_s, along_s) in chosen.items():
+        starts[e] = times_s[0]
+        if steps > LOOSE_STEPS:
+            layout = with_ramp(layout, e, lasts_s, known.period_s, along_s)
+        elif steps > 1:
+            layout = with_stairs(layout, e, steps, lasts_s)
+    loose_of = loosened(replace(layout, start_s=starts), starts, layout.span_s)
+    begin = loose_of.start_s.copy()
+    for steps, times_s, _, _ in chosen.values():
+        if 2 <= steps <= LOOSE_STEPS:
+            at = int(np.argmin(np.abs(begin - times_s[0])))
+            begin[at : at + steps] = times_s
+    return replace(loose_of, start_s=begin)
+
+
+def _each_step(search: Search, even: Fit, crossed_s: Floats) -> Fit:
+    """The best fit with each step's time free: from even steps, or from where the light crossed each."""
+    layout = loosened(search.sending, even.start_s, even.span_s)
+    loose = Search(search.method, search.samples, layout, search.known)
+    count = len(crossed_s)
+    late_s = 0.5 * even.length_s if search.method != "lag" else float(np.log(2.0)) * even.length_s
+    if search.method == "limit":
+        late_s /= count  # a limit takes a low step in less time
+    length_s, open_s = even.length_s, even.open_s
+    tried = [crossed_s - late_s + share * max(length_s, search.known.period_s) for share in (0.0, *SHIFTS)]
+    tried.append(layout.start_s)
+    firsts = [loose.first(length_s, open_s, starts, 0.0) for starts in tried]
+    return fit(loose, firsts[int(np.argmin([deviance_of(loose.left(first)) for first in firsts]))])
+
+
+def _crossings(samples: Samples, before: float, after: float, steps: int, open_s: float) -> Floats:
+    """When the light stood half way up each of so many equal steps, [steps]."""
+    share = np.maximum.accumulate((samples.level - before) / (after - before))
+    goals = (np.arange(steps) + 0.5) / steps
+    return np.interp(goals, share, samples.time_s) + 0.5 * open_s
+
+
+def _moved(search: Search, first_ms: Floats, period_s: float, length_s: float, ramp: bool) -> Floats:
+    """The best of first guesses around one: the slopes lead nowhere from a step's width away."""
+    start = len(first_ms) - (3 if ramp else 2 if len(search.spans) else 1)  # start, span and lead come last
+    guesses = []
+    late_ms = 1e3 * max(length_s, period_s)
+    for share in SHIFTS[1::2] if ramp else SHIFTS:
+        for longer in SPANS if len(search.spans) else (1.0,):
+            guess = first_ms.copy()
+            guess[start] += share * late_ms
+            if len(search.spans):
+                # Around the same middle.
+                guess[start] -= 0.5 * (longer - 1.0) * guess[start + 1]
+                guess[start + 1] *= longer
+            guesses.append(guess)
+    if ramp:
+        step_ms = 1e3 * period_s
+        guesses = [
+            np.concatenate([guess[:start], [guess[start] + late, guess[start + 1], late]])
+            for guess in guesses
+            for late in (phase * step_ms for phase in PHASES)
+        ]
+    return guesses[int(np.argmin([deviance_of(search.left(guess)) for guess in guesses]))]
 
 
 def between(samples: Samples, scene: Scene, events: NDArray[np.intp]) -> Samples:

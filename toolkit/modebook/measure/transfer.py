@@ -65,13 +65,16 @@ def fitted(pairs: Sequence[tuple[float, float]], code: ArrayLike) -> NDArray[np.
     return np.asarray(np.maximum(root, 0.0) ** 3)
 
 
-def table(tone: Tone, gray: Sequence[tuple[float, float]] | None, full_range: bool) -> NDArray[np.float64]:
-    """Give the light of each 8-bit luma code, [256]; in the limited range 16 is black and 235 white.
+def table(
+    tone: Tone, gray: Sequence[tuple[float, float]] | None, full_range: bool, bits: int = 8
+) -> NDArray[np.float64]:
+    """Give the light of each luma code of so many bits, [2^bits]; in the limited range of 8 bits 16 is black
+    and 235 white, in that of more bits as many times that (ITU-R BT.709-6, item 4.6).
 
     Codes beyond white (236 to 254) keep rising: cameras record there what is brighter than white.
     """
-    codes = np.arange(256.0)
-    value = codes / 255.0 if full_range else (codes - 16.0) / 219.0
+    codes = np.arange(2.0**bits)
+    value = codes / codes[-1] if full_range else (codes / 2.0 ** (bits - 8) - 16.0) / 219.0
     if gray is not None:
         return fitted(gray, value)
     light = to_light(value, tone)
