@@ -6,11 +6,12 @@ import re
 from dataclasses import dataclass, field, replace
 
 from modebook.intake.chart_rows import ChartRow
-from modebook.intake.charts import Chart, Gathered, Walk
+from modebook.intake.charts import Walk
 from modebook.intake.drafts import DraftMode, DraftParameter, Json, Unsure
 from modebook.intake.entries import build_entries
 from modebook.intake.folding import fold
 from modebook.intake.footnotes import Footnotes
+from modebook.intake.gathered import Chart, Gathered
 from modebook.intake.grid import Source
 from modebook.intake.headings import ModeHead, read_mode_head
 from modebook.intake.loose_rows import values_of

@@ -48,6 +48,9 @@ _LISTED = re.compile(
     r"^(?:(?:ch|chan|channels?|slots?|kanal|kanäle|canal|canaux|canali|canales|k|c)\.?\s*)?\(?(\d{1,3}(?:\s*(?:[+/&,;]|\band\b|\bund\b|\bet\b|\by\b|\be\b|\s)\s*\d{1,3})+)\)?$",
     re.IGNORECASE,
 )
+_BYTE = re.compile(
+    r"(?P<slot>\d{1,3})\s*[(\[]?\s*(?P<byte>msb|lsb|coarse|fine|hi|lo|grob|fein)\s*[)\]]?", re.IGNORECASE
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,10 +68,16 @@ class SlotCell:
 BLANK = SlotCell("blank")
 
 
+def without_byte(text: str) -> tuple[str, str]:
+    """A slot cell without the mark of its byte, and the mark: `2 (LSB)`."""
+    found = _BYTE.fullmatch(text)
+    return (found["slot"], found["byte"]) if found else (text, "")
+
+
 @lru_cache(maxsize=8_000)
 def read_slot_cell(text: str) -> SlotCell:
-    """Slots in a cell: 5, 5-6, 5+6, 5/6, a dash or asterisk for none, 5* with a footnote mark."""
-    flat = " ".join(text.split())
+    """Slots in a cell: 5, 5-6, 5+6, 5/6, a dash or asterisk for none, 5* with a footnote mark, 5 (MSB)."""
+    flat = without_byte(" ".join(text.split()))[0]
     if not flat:
         return BLANK
     if flat in _ABSENT:

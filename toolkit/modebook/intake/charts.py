@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 
+from modebook.intake.bare_titles import bare_titles
 from modebook.intake.chart_rows import ChartRow, SlotCell
 from modebook.intake.columns import Plan, plan_columns
 from modebook.intake.from_zero import from_zero
+from modebook.intake.gathered import Chart, Gathered
 from modebook.intake.grid import Grid, Leaf, Line, Place, Source
 from modebook.intake.headers import joined_titles, split_sets
 from modebook.intake.headings import (
-    Footnote,
     ModeHead,
     SlotHead,
     read_footnote,
@@ -23,8 +24,6 @@ from modebook.intake.loose_rows import (
     is_titled,
     looks_like_chart,
     loose_rows,
-    modes_in_titles,
-    title_line,
     values_of,
 )
 from modebook.intake.mode_column import by_mode_column
@@ -33,51 +32,8 @@ from modebook.intake.numbered_heads import at_numbered_heads, numbered_heads
 from modebook.intake.numbered_names import numbered_names
 from modebook.intake.row_parts import by_heads, by_restarts
 from modebook.intake.rows import chart_rows
+from modebook.intake.title_lines import modes_in_titles, named_columns, title_line
 from modebook.intake.turned import turned_matrix
-
-
-@dataclass(slots=True)
-class Chart:
-    """The rows of one table (over all its pages), and the modes whose slots it holds."""
-
-    heads: list[ModeHead | None]
-    titles: list[str]
-    rows: list[ChartRow] = field(default_factory=list)
-    notes: list[Footnote] = field(default_factory=list)
-    place: Place = field(default_factory=Place)
-    why: list[str] = field(default_factory=list)
-    block: bool = False
-    """A heading and a small table a slot."""
-    loose: bool = False
-    stray: list[tuple[str, Place]] = field(default_factory=list)
-    """Text inside the chart that is no row of it."""
-
-    @property
-    def last(self) -> int:
-        """The highest slot of its first mode so far; of any, if that has none."""
-        first = [max(r.slots[0].slots) for r in self.rows if 0 in r.slots and r.slots[0].kind == "slots"]
-        return max(
-            first,
-            default=max(
-                (max(c.slots) for r in self.rows for c in r.slots.values() if c.kind == "slots"), default=0
-            ),
-        )
-
-
-@dataclass(slots=True)
-class Gathered:
-    """Everything found in a source."""
-
-    charts: list[Chart] = field(default_factory=list)
-    shared: list[tuple[str, list[ChartRow]]] = field(default_factory=list)
-    """Tables of values that name a function instead of a slot."""
-    prose: list[Line] = field(default_factory=list)
-    footnotes: list[Footnote] = field(default_factory=list)
-    lines: list[Line] = field(default_factory=list)
-    """All lines, whatever became of them."""
-    unread: int = 0
-    """Tables of values of which nothing says whose they are."""
-
 
 _BULLET = re.compile(r"^[•‣◦▪●○■□▸►∙·]\s*(?=\w)")
 
@@ -94,10 +50,12 @@ class Walk:
         self.function = ""
         self.plans: dict[tuple[str, ...], Plan] = {}
         self.numbered: dict[str, SlotHead] = {}
+        self.bare: dict[tuple[str, Place], str] = {}
 
     def over(self, source: Source) -> Gathered:
         """Gather the charts of a source, page by page."""
         self.numbered = numbered_heads(source)
+        self.bare = bare_titles(source)
         for leaf in source.leaves:
             self._leaf(leaf)
         self._flush()
@@ -122,6 +80,11 @@ class Walk:
         text = _BULLET.sub("", " ".join(line.text.split()))
         if not text:
             return
+        bare = self.bare.get((text.strip(" :"), line.place))
+        if bare:
+            self.found.lines.append(line)
+            self._headed(ModeHead(text, bare, None, None, True))
+            return
         if text != line.text:
             line = replace(line, text=text, words=line.words if line.words[:1] != ("•",) else line.words[1:])
         self.found.lines.append(line)
@@ -137,10 +100,7 @@ class Walk:
         if head and not (
             head.footprint is not None and not head.strong and self.lines and read_name(text).score >= SURE
         ):
-            self._flush()
-            self.head = head
-            self.block_open = False
-            self.function = ""
+            self._headed(head)
             return
         numbered = self.numbered.get(text)
         slot = numbered or read_slot_head(text)
@@ -154,6 +114,13 @@ class Walk:
         if name.sure and len(text) < 50:
             self.function = text
         self.lines.append(line)
+
+    def _headed(self, head: ModeHead) -> None:
+        """A mode's title: the next chart is its."""
+        self._flush()
+        self.head = head
+        self.block_open = False
+        self.function = ""
 
     def _goes_on(self, text: str) -> bool:
         """Whether a line that begins with a number goes on with the values of the lines above it."""
@@ -393,6 +360,9 @@ def _loose_modes(lines: list[Line], rows: list[ChartRow]) -> list[str]:
     columns = max((len(row.slots) for row in rows), default=1)
     if columns < 2:
         return [""]
+    named = named_columns(lines)
+    if named is not None and len(named.modes) == columns:
+        return named.modes
     titles = next((found for line in lines if (found := modes_in_titles(" ".join(line.text.split())))), [])
     titles = [title if read_mode_head(title) else "" for title in titles]
     return titles if len(titles) == columns else [""] * columns

@@ -37,6 +37,9 @@ def joined_titles(grid: Grid) -> Grid:
     if first + 1 < len(rows) and _are_numbered(rows[first], rows[first + 1]):
         rows[first : first + 2] = [_joined(rows[first], rows[first + 1])]
         return Grid(rows, grid.place, grid.ruled)
+    if header[1] == 2 and _are_stacked(rows[first - 1], rows[first]):
+        rows[first - 1 : first + 1] = [_joined(rows[first - 1], rows[first])]
+        return Grid(rows, grid.place, grid.ruled)
     if header[1] == 1 and first + 1 < len(rows) and _goes_on(rows[first - 1], rows[first], rows[first + 1]):
         rows[first - 1 : first + 1] = [_joined(rows[first - 1], rows[first])]
         return Grid(rows, grid.place, grid.ruled)
@@ -52,6 +55,28 @@ def _are_numbered(numbers: list[Cell], words: list[Cell]) -> bool:
         and over == under
         and all(numbers[c].flat.isdigit() and title_roles(words[c].flat)[:1] == ("slot",) for c in over)
     )
+
+
+def _are_stacked(upper: list[Cell], lower: list[Cell]) -> bool:
+    """Whether each word of a second row of titles ends a title of its own above: `Basic` over `mode`.
+
+    A title for slots above many, or one title over several columns, rules them and does not begin them.
+    """
+    columns = [cell.column for cell in lower if cell.flat]
+    over = [upper[c].flat for c in columns if c < len(upper) and upper[c].span == 1]
+    if len(over) != len(columns) or not all(over) or len(set(over)) != len(over):
+        return False
+    if any(title_roles(text)[:1] == ("slot",) for text in over):
+        return False
+    return all(
+        _is_cut(text, lower[c].flat) or read_mode_head(f"{text} {lower[c].flat}") is not None
+        for text, c in zip(over, columns, strict=True)
+    )
+
+
+def _is_cut(text: str, below: str) -> bool:
+    """Whether a narrow column may have cut a word in two: `Exten` over `ded`."""
+    return below[:1].islower() and len(text.split()) == 1 and not title_roles(text) and not title_roles(below)
 
 
 def _goes_on(titles: list[Cell], row: list[Cell], body: list[Cell]) -> bool:
@@ -71,7 +96,7 @@ def _goes_on(titles: list[Cell], row: list[Cell], body: list[Cell]) -> bool:
 def _joined(upper: list[Cell], lower: list[Cell]) -> list[Cell]:
     made = []
     for cell, below in zip(upper, lower, strict=True):
-        cut = below.flat[:1].islower() and len(cell.flat.split()) == 1 and not title_roles(cell.flat)
+        cut = _is_cut(cell.flat, below.flat)
         text = f"{cell.flat}{'' if cut else ' '}{below.flat}".strip()
         made.append(Cell(text, cell.place, cell.row, cell.column, cell.span, cell.wraps))
     return made
@@ -194,11 +219,13 @@ def split_sets(grid: Grid) -> list[Grid]:
     firsts: list[str | None] = [(title_roles(text) or (None,))[0] for text in texts_of(row)]
     texts = [text.casefold() for text in texts_of(row)]
     width = len(texts)
-    for sets in (4, 3, 2):
+    for titles in grid.rows[header[0] : header[0] + header[1]]:
         # The same titles over and over: `CH | DMX | Name | CH | DMX | Name`.
-        size = width // sets
-        if size >= 2 and width == size * sets and all(texts) and texts == texts[:size] * sets:
-            return _cut(grid, [slice(at, at + size) for at in range(0, width, size)])
+        told = [text.casefold() for text in texts_of(titles)]
+        for sets in (4, 3, 2):
+            size = width // sets
+            if size >= 2 and width == size * sets and all(told) and told == told[:size] * sets:
+                return _cut(grid, [slice(at, at + size) for at in range(0, width, size)])
     first = header[0] + header[1]
     for index, text in enumerate(texts_of(row)):
         # `DMX` may be a title of slots or of values: what stands below it decides.

@@ -6,13 +6,36 @@ import itertools
 import re
 from dataclasses import replace
 
-from modebook.intake.chart_rows import BLANK, ChartRow
+from modebook.intake.chart_rows import BLANK, ChartRow, read_slot_cell
 from modebook.intake.values import read_values
 
 _INSIDE = re.compile(
     r"(?<![\d.,°%])(?P<values>\d{1,5}(?:\s*(?:[-–—…]|\.\.+)\s*\d{1,5})?)"
     r"(?:\s*[:=]\s*|\s+)(?=[^\W\d_]{2,})(?!(?:to|bis|hasta)\b)"
 )
+# The whole of a byte says nothing that the slot does not.
+_RANGED = re.compile(
+    r"(?<![\d.,°%-])(?!0+\s*[-–—]\s*255\b)\d{1,3}\s*(?:[-–—…]|\.\.+)\s*\d{1,3}"
+    r"(?![\d.,]*\s*(?:°|%|K\b|Hz|deg|bit))"
+)
+
+
+def rows_in_matrix(row: ChartRow) -> list[ChartRow]:
+    """The rows in a matrix cell that names a parameter and its ranges: `Strobe (0-9 off, 10-255 slow to
+    fast)`. Only where all modes say the same of it; else the row says that values were left out.
+    """
+    ranged = {mode: text for mode, text in row.matrix.items() if _RANGED.search(text)}
+    if not ranged:
+        return []
+    texts = set(ranged.values())
+    said = {mode for mode, text in row.matrix.items() if text and read_slot_cell(text).kind == "text"}
+    one = replace(row, name=texts.pop().replace("(", " ").replace(")", " "), matrix={}, why=[])
+    inside = rows_inside(one) if not texts and said == set(ranged) else []
+    if not inside:
+        row.why.append("values stand beside the name: they were not read")
+        return []
+    row.matrix = {mode: inside[0].name if mode in ranged else text for mode, text in row.matrix.items()}
+    return [row, *inside[1:]]
 
 
 def rows_inside(row: ChartRow) -> list[ChartRow]:

@@ -8,11 +8,10 @@ from dataclasses import dataclass, field
 from modebook.intake.chart_rows import BLANK, ChartRow, SlotCell, read_slot_cell
 from modebook.intake.from_zero import FROM_ZERO, lines_from_zero
 from modebook.intake.grid import Line
-from modebook.intake.headings import read_mode_head
 from modebook.intake.inline_rows import rows_behind
 from modebook.intake.lexicon import SURE
 from modebook.intake.names import read_name
-from modebook.intake.titles import title_roles
+from modebook.intake.title_lines import named_columns, title_line
 from modebook.intake.values import ELISIONS, Values, read_values
 
 _DASH = r"\s*(?:\.{2,}|…|[-‐‑‒–—−~÷]|\bto\b|\bbis\b|\bà\b|\ba\b|\bhasta\b)\s*"
@@ -51,58 +50,6 @@ class Trail:
             self.end = values[-1].end
 
 
-def title_line(text: str) -> list[str] | None:
-    """The roles that a line of column titles gives, in order; None if it is no such line."""
-    told = _titles(text)
-    return None if told is None else [role for role, _ in told]
-
-
-def modes_in_titles(text: str) -> list[str]:
-    """What a line of column titles calls its columns of slots, if it has several: `6CH`, `9 ch.`"""
-    slots = [phrase for role, phrase in _titles(text) or [] if role == "slot"]
-    return slots if len(slots) > 1 else []
-
-
-def _titles(text: str) -> list[tuple[str, str]] | None:
-    words = text.split()
-    if not 2 <= len(words) <= 14:
-        return None
-    for lengths in ((4, 3, 2, 1), (1, 2, 3, 4)):
-        told = _title_words(words, lengths)
-        if told is not None and len(told) >= 2 and any(role == "slot" for role, _ in told):
-            return told
-    return None
-
-
-def _title_words(words: list[str], lengths: tuple[int, ...]) -> list[tuple[str, str]] | None:
-    """Words read as titles of so many words each, in the order of `lengths`: role and words of each."""
-    found: list[tuple[str, str]] = []
-    at = 0
-    while at < len(words):
-        for length in lengths:
-            phrase = " ".join(words[at : at + length])
-            known = title_roles(phrase) if at + length <= len(words) else ()
-            shorter = length > 1 and _is_mode(" ".join(words[at : at + length - 1]))
-            if not known and at + length <= len(words) and length < 4 and _is_mode(phrase) and not shorter:
-                known = ("slot",)
-            if known:
-                # `DMX` behind a title of slots means values.
-                roles = {role for role, _ in found}
-                twice = known[0] == "slot" and "slot" in roles and "value" in known
-                found.append(("value" if twice and "value" not in roles else known[0], phrase))
-                at += length
-                break
-        else:
-            return None
-    return found
-
-
-def _is_mode(phrase: str) -> bool:
-    """Whether a title is a mode's, such as `6CH`: under it stand its slots."""
-    head = read_mode_head(phrase)
-    return head is not None and head.footprint is not None and len(re.findall(r"\d+", phrase)) == 1
-
-
 def is_titled(lines: list[Line]) -> bool:
     """Whether a line of column titles with one for slots stands among lines."""
     return any(title_line(" ".join(line.text.split())) is not None for line in lines)
@@ -114,9 +61,14 @@ def loose_rows(lines: list[Line]) -> tuple[list[ChartRow], list[Line]]:
     rows: list[ChartRow] = []
     left: list[Line] = []
     lines, raised = lines_from_zero(lines, title_line)
-    for line in lines:
+    named = named_columns(lines)
+    for index, line in enumerate(lines):
         text = " ".join(line.text.split())
         if not text:
+            continue
+        if named is not None and index == named.line:
+            trail.columns = len(named.modes)
+            trail.titled = True
             continue
         titles = title_line(text)
         if titles is not None:

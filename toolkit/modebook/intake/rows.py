@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 
-from modebook.intake.chart_rows import BLANK, ChartRow, SlotCell, read_slot_cell
+from modebook.intake.chart_rows import BLANK, ChartRow, SlotCell, read_slot_cell, without_byte
 from modebook.intake.columns import Plan
 from modebook.intake.folding import fold
 from modebook.intake.grid import Cell, Grid
 from modebook.intake.headings import read_slot_head
-from modebook.intake.inline_rows import rows_inside
+from modebook.intake.inline_rows import rows_in_matrix, rows_inside
 from modebook.intake.names import read_name
 from modebook.intake.titles import is_title_row
 from modebook.intake.values import ELISIONS, read_values
@@ -107,8 +106,11 @@ def _by_roles(cells: list[Cell], plan: Plan) -> ChartRow:
     start = end = ""
     for cell, column in zip(cells, plan.columns, strict=False):
         text, role, mode = cell.text.strip(), column.role, column.mode or 0
+        if text[:1] in ("#", "f") and _is_unshown(text):
+            row.why.append(f"a cell of this row shows no value: {text}")
+            text = ""
         if role in ("slot", "coarse", "fine"):
-            text, byte = _byte_mark(text)
+            text, byte = without_byte(text)
             row.bits = byte or row.bits
             read = read_slot_cell(text)
             {"slot": row.slots, "coarse": coarse, "fine": fine}[role][mode] = read
@@ -151,15 +153,11 @@ def _by_roles(cells: list[Cell], plan: Plan) -> ChartRow:
     return row
 
 
-_BYTE_MARK = re.compile(
-    r"(?P<slot>\d{1,3})\s*[(\[]?\s*(?P<byte>msb|lsb|coarse|fine|hi|lo)\s*[)\]]?", re.IGNORECASE
-)
+def _is_unshown(text: str) -> bool:
+    """Whether a spreadsheet cell shows an error, or a formula without a result, in place of a value."""
+    from modebook.shelf.sheet_marks import UNWORKED
 
-
-def _byte_mark(text: str) -> tuple[str, str]:
-    """A slot cell without the mark of its byte, and the mark: `2 (LSB)`."""
-    found = _BYTE_MARK.fullmatch(text)
-    return (found["slot"], found["byte"]) if found else (text, "")
+    return text in (UNWORKED, "#REF!", "#N/A", "#VALUE!", "#NAME?", "#DIV/0!", "#NUM!", "#NULL!")
 
 
 def _two(slot: SlotCell | None, coarse: SlotCell, fine: SlotCell) -> SlotCell:
@@ -189,7 +187,7 @@ def _taken_apart(row: ChartRow, cells: list[Cell], plan: Plan) -> list[ChartRow]
     """A row whose cells hold several lines that are rows of their own."""
     if row.whole:
         return [row]
-    inside = rows_inside(row)
+    inside = rows_in_matrix(row) or rows_inside(row)
     if inside:
         return inside
     values = _lines(row.value)

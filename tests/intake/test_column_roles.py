@@ -1,0 +1,46 @@
+"""What a column holds is told by its title and its contents together; contents decide."""
+
+from __future__ import annotations
+
+import pytest
+
+from modebook.intake.column_roles import roles_of
+from modebook.intake.column_stats import stats_of
+from modebook.intake.grid import grid_of
+
+SLOTS = ["1", "2", "3", "4"]
+NAMES = ["Dimmer", "Red", "Green", "Blue"]
+RANGES = ["0-255"] * 4
+TEXTS = ["Closed to open", "Dark to full", "Dark to full", "Dark to full"]
+
+
+def roles(titles: list[str], *columns: list[str]) -> list[str]:
+    grid = grid_of(list(map(list, zip(*columns, strict=True))))
+    return list(roles_of(titles, [stats_of([row[c] for row in grid.rows]) for c in range(len(columns))]))
+
+
+def test_titles_and_contents_agree():
+    assert roles(["Channel", "Function", "Value", "Description"], SLOTS, NAMES, RANGES, TEXTS) == [
+        "slot",
+        "function",
+        "value",
+        "meaning",
+    ]
+
+
+def test_a_title_that_its_column_contradicts_does_not_count():
+    """`DMX` heads slots in one chart and values in the next; ranges under `Channel` are no slots."""
+    assert roles(["DMX", "Function"], SLOTS, NAMES)[0] == "slot"
+    assert roles(["Channel", "Function", "DMX"], SLOTS, NAMES, RANGES)[2] == "value"
+
+
+@pytest.mark.parametrize("title", ["", "Kanava"])
+def test_numbers_that_count_are_slots_whatever_their_title(title):
+    assert roles([title, "Function", "Value"], SLOTS, NAMES, RANGES)[0] == "slot"
+
+
+def test_a_mode_called_standard_is_no_column_of_defaults():
+    """In two languages `Standard` means default: numbers that count as slots do are a mode's slots."""
+    found = roles(["Basic", "Standard", "Function", "Value"], ["1", "2", "-", "3"], SLOTS, NAMES, RANGES)
+    assert found[:2] == ["slot", "slot"]
+    assert "default" in roles(["Kanal", "Funktion", "Standard"], SLOTS, NAMES, ["0", "255", "255", "255"])

@@ -1,0 +1,62 @@
+"""Cells that hold several ranges with their words are taken apart, or the row says that they were not."""
+
+from __future__ import annotations
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from intake.drafted import drafted
+from modebook.intake.chart_rows import ChartRow
+from modebook.intake.grid import Place
+from modebook.intake.inline_rows import rows_behind, rows_inside
+
+WORDS = ["Off", "Slow", "Fast pulse", "Open", "Gobo shake"]
+
+
+@given(
+    st.lists(st.integers(1, 254), min_size=1, max_size=4, unique=True), st.sampled_from([": ", " = ", " "])
+)
+def test_ranges_that_go_on_from_0_are_rows(ends, sign):
+    """Each range with its words, whatever sign stands between."""
+    stops = [*sorted(ends), 255]
+    starts = [0, *(stop + 1 for stop in stops[:-1])]
+    pairs = [(f"{a}-{b}", word) for a, b, word in zip(starts, stops, WORDS, strict=False)]
+    row = ChartRow(Place(), name="Strobe", meaning=", ".join(f"{v}{sign}{w}" for v, w in pairs))
+    assert [(one.value, one.meaning) for one in rows_inside(row)[1:]] == pairs
+
+
+def test_numbers_that_leave_a_gap_are_words():
+    """`3 facets, 8 facets` are no values."""
+    assert rows_inside(ChartRow(Place(), name="Prism", meaning="0-9: Out, 20-255: In")) == []
+    assert rows_inside(ChartRow(Place(), name="Prism", meaning="3 facets, 8 facets")) == []
+
+
+def test_words_that_go_on_with_ranges_are_those_ranges():
+    """A line `0-9 Off 10-255 On` behind its slot."""
+    found = rows_behind(ChartRow(Place(), name="Strobe", value="0-9", meaning="Off 10-255 On"))
+    assert [(row.name, row.value, row.meaning) for row in found] == [
+        ("Strobe", "0-9", "Off"),
+        ("", "10-255", "On"),
+    ]
+
+
+def matrix(four: str, six: str) -> str:
+    rows = ["Slot | Basic mode | Full mode", "1 | Red | Dimmer", "2 | Green | Red", "3 | Blue | Green"]
+    return "\n".join([*rows, f"4 | {four} | {six}"])
+
+
+def test_ranges_beside_a_name_in_a_matrix_are_its_ranges():
+    both = "Strobe (0-10 off, 11-255 slow to fast)"
+    document = drafted(matrix("", both))
+    assert [(r.from_, r.to, r.meaning) for r in document.modes[1].parameters[3].ranges] == [
+        (0, 10, "off"),
+        (11, 255, "slow to fast"),
+    ]
+    assert document.doubts == []
+
+
+def test_ranges_of_one_of_two_names_in_a_row_are_told():
+    """Which of the modes would have them is not for the reader to say: nothing is lost in silence."""
+    document = drafted(matrix("Strobe (0-10 off, 11-255 slow to fast)", "Blue"))
+    assert any("not read" in doubt.why for doubt in document.doubts)
+    assert drafted(matrix("White 0-255", "Blue")).doubts == []
