@@ -41,6 +41,12 @@ FAMILIES = {
         "traps_text",
         "traps_pdf",
         "traps_more",
+        "fresh_heads",
+        "fresh_pages",
+        "fresh_more",
+        "fresh_sheets",
+        "fresh_pasted",
+        "fresh_hard",
     ],
     "aside": ["rows", "sides", "blocks", "sheets", "texts", "traps"],
 }
