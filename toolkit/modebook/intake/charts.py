@@ -8,6 +8,7 @@ from dataclasses import replace
 from modebook.intake.bare_titles import bare_titles
 from modebook.intake.chart_rows import ChartRow, SlotCell
 from modebook.intake.columns import Plan, plan_columns
+from modebook.intake.footnotes import bracketed_marks
 from modebook.intake.from_zero import from_zero
 from modebook.intake.gathered import Chart, Gathered
 from modebook.intake.grid import Grid, Leaf, Line, Place, Source
@@ -51,11 +52,13 @@ class Walk:
         self.plans: dict[tuple[str, ...], Plan] = {}
         self.numbered: dict[str, SlotHead] = {}
         self.bare: dict[tuple[str, Place], str] = {}
+        self.marks: frozenset[str] = frozenset()
 
     def over(self, source: Source) -> Gathered:
         """Gather the charts of a source, page by page."""
         self.numbered = numbered_heads(source)
         self.bare = bare_titles(source)
+        self.marks = bracketed_marks(source)
         for leaf in source.leaves:
             self._leaf(leaf)
         self._flush()
@@ -89,8 +92,11 @@ class Walk:
             line = replace(line, text=text, words=line.words if line.words[:1] != ("•",) else line.words[1:])
         self.found.lines.append(line)
         note = read_footnote(text)
-        if note and (self.chart is not None or self.found.charts) and not note.mark.isdigit():
+        if note and note.mark.isdigit() and not (note.mark in self.marks and text.startswith("(")):
+            note = None
+        if note:
             self._flush()
+        if note and (self.chart is not None or self.found.charts):
             target = self.chart or self.found.charts[-1]
             target.notes.append(note)
             self.found.footnotes.append(note)

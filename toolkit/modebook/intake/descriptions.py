@@ -95,6 +95,9 @@ def _remark(text: str, triggers: bool) -> bool:
     if said.default_at and said.default_at[1] - said.default_at[0] >= len(text.strip()) - 2:
         return True
     rest = text
+    conditions = read_conditions(text)
+    for condition in conditions:
+        rest = rest.replace(condition.printed, " ")
     if triggers and is_bare_hold(text):
         return True
     if said.hold_s is not None:
@@ -102,10 +105,7 @@ def _remark(text: str, triggers: bool) -> bool:
         return len(rest.split()) <= 5 and said.hazard is None
     if said.kept is not None and len(text.split()) <= 9:
         return True
-    conditions = read_conditions(text)
     if conditions:
-        for condition in conditions:
-            rest = rest.replace(condition.printed, " ")
         return len(re.findall(r"[^\W\d_]{2,}", rest)) <= 2
     for quantity in (*spans(text),):
         return quantity.at[1] - quantity.at[0] >= len(text.strip()) - 1

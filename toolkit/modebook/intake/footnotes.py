@@ -10,9 +10,25 @@ from modebook.intake.conditions import read_conditions
 from modebook.intake.drafts import DraftMode, Unsure
 from modebook.intake.entries import Entry, Stretch
 from modebook.intake.folding import fold
+from modebook.intake.grid import Line, Source
 from modebook.intake.headings import Footnote, without_mark
 from modebook.intake.lexicon import phrases
 from modebook.intake.phrases import read_description
+
+_LEGEND = re.compile(r"\s*\((\d)\)\s+\S")
+_BRACKETED = re.compile(r"\s*\((\d)\)$")
+
+
+def bracketed_marks(source: Source) -> frozenset[str]:
+    """The digits that are footnote marks, `(1)`: a line begins with each, and another text ends with it."""
+    begun: set[str] = set()
+    ended: set[str] = set()
+    for leaf in source.leaves:
+        for item in leaf.items:
+            texts = [item.text] if isinstance(item, Line) else [c.flat for row in item.rows for c in row]
+            begun.update(found[1] for text in texts if (found := _LEGEND.match(text)))
+            ended.update(found[1] for text in texts if (found := _BRACKETED.search(text.strip())))
+    return frozenset(begun & ended)
 
 
 class Footnotes:
@@ -92,10 +108,17 @@ class Footnotes:
         else:
             entry.remarks.append(text)
 
+    def _marked(self, text: str) -> tuple[str, str | None]:
+        """A text and its mark; a digit in brackets is one where it has a legend."""
+        bracketed = _BRACKETED.search(text)
+        if bracketed and bracketed[1] in self.texts:
+            return text[: bracketed.start()].strip(), bracketed[1]
+        return without_mark(text)
+
     def _texts(self, entry: Entry) -> None:
         """Marks behind names and meanings."""
         for key in ("name",):
-            body, mark = without_mark(getattr(entry, key))
+            body, mark = self._marked(getattr(entry, key))
             if mark is None or not body:
                 continue
             if mark in self.texts:
@@ -107,7 +130,7 @@ class Footnotes:
         entry.stretches = [self._stretch(entry, stretch) for stretch in entry.stretches]
 
     def _stretch(self, entry: Entry, stretch: Stretch) -> Stretch:
-        body, mark = without_mark(stretch.text)
+        body, mark = self._marked(stretch.text)
         if mark is None or not body:
             return stretch
         if mark in self.texts:

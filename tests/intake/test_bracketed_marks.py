@@ -1,0 +1,27 @@
+"""`(1)` behind a meaning is a mark where a line begins with it, and part of the meaning elsewhere."""
+
+from __future__ import annotations
+
+from intake.drafted import drafted
+
+CHART = """\
+Channel\tFunction\tValue\tDescription
+1\tControl\t0-9\tNo function
+\t\t10-19\tReset (1)
+\t\t20-255\tIdle
+"""
+
+
+def test_the_legend_belongs_to_the_range():
+    """The hold comes from the legend, and the mark goes."""
+    document = drafted(f"{CHART}\n(1) Hold the value for 3 seconds.\n")
+    (control,) = document.modes[0].parameters
+    assert [(piece.meaning, piece.hold_s) for piece in control.ranges][1] == ("Reset", 3.0)
+    assert not document.doubts
+
+
+def test_without_a_legend_it_stays():
+    """Nothing is taken off that nobody explains."""
+    (control,) = drafted(CHART).modes[0].parameters
+    assert control.ranges[1].meaning == "Reset (1)"
+    assert control.ranges[1].hold_s is None
