@@ -5,17 +5,21 @@ from __future__ import annotations
 import textwrap
 from collections import Counter
 from collections.abc import Mapping
+from typing import TYPE_CHECKING
 
-from modebook.checks.bulk import CheckResult
 from modebook.checks.finding import SEVERITIES, Finding
-from modebook.render.places import lines
 from modebook.render.terminal import paint, width
+
+if TYPE_CHECKING:
+    from modebook.checks.bulk import CheckResult
 
 SEVERITY_STYLE: Mapping[str, str] = {"error": "bold red", "warning": "yellow", "info": "cyan"}
 
 
 def text(result: CheckResult) -> str:
     """Every finding in a short paragraph, and a line that counts them."""
+    from modebook.render.places import lines
+
     out: list[str] = []
     at = lines(result.findings)
     order = sorted(
