@@ -47,8 +47,27 @@ FAMILIES = {
         "fresh_sheets",
         "fresh_pasted",
         "fresh_hard",
+        "second_bands",
+        "second_columns",
+        "second_hard",
+        "second_pages",
+        "second_pasted",
+        "second_sheets",
     ],
-    "aside": ["rows", "sides", "blocks", "sheets", "texts", "traps"],
+    "aside": [
+        "rows",
+        "sides",
+        "blocks",
+        "sheets",
+        "texts",
+        "traps",
+        "third_hard",
+        "third_more",
+        "third_pages",
+        "third_pasted",
+        "third_plain",
+        "third_sheets",
+    ],
 }
 
 

@@ -160,6 +160,12 @@ def _kept(text: str) -> str | None:
     return None
 
 
+_NEGATED = re.compile(
+    r" (?:no|without|kein|keine|ohne|sans|pas de|aucun|aucune|sin|ningun|senza|nessun|nessuna) "
+)
+_NUMBERED = re.compile(r"(?:rotating|rotierendes?|rotatif|giratorio|rotante) [^\W\d]+ \d{1,2}")
+
+
 def _does(text: str) -> str | None:
     heads = {fold(_BRACKETS.sub(" ", text)), fold(text)}
     whole = keyed("phrases", "does.")
@@ -180,6 +186,14 @@ def _does(text: str) -> str | None:
     if tail in whole and tail != fold(text) and whole[tail] in ("as-menu", "unchanged"):
         return whole[tail]
     form = f" {fold(text)} "
+    negated = _NEGATED.match(form)
+    if negated:
+        # What is not done: no spin is a stop, no show is nothing.
+        rest = f" {form[negated.end() :].strip()} "
+        turning = any(f" {phrase} " in rest for phrase in phrases("phrases", "does~rotate"))
+        return "stop" if turning else ("nothing" if runs(rest) else None)
+    if _NUMBERED.fullmatch(form.strip()):
+        return None  # one of several by its name: Rotating gobo 1
     for does in ("random", "bounce", "rotate", "index"):
         for phrase in phrases("phrases", f"does~{does}"):
             if f" {phrase} " in form:
@@ -190,6 +204,8 @@ def _does(text: str) -> str | None:
 def runs(text: str) -> bool:
     """Whether a description names a program that moves by itself."""
     form = f" {fold(text)} "
+    if _NEGATED.match(form):
+        return False
     return any(
         f" {phrase} " in form or form.startswith(f" {phrase}") for phrase in phrases("phrases", "does~runs")
     )
