@@ -117,6 +117,8 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
         if ":" not in told
         else told
     )
+    # The number of a manual's section: `3.2 DMX protocol - Mode 2`.
+    told = re.sub(r"^\s*\d{1,2}(?:\.\d{1,2})+\.?\s+(?=\S)", "", told)
     told = re.sub(
         r"^\W*(?:dmx\s+)?(?:chart|table|tabelle|tableau|tabla|tabella|protocol|protokoll|protocole|protocolo|protocollo|dmx|layout)\b\s*[:–-]?\s*(?=\S)",
         "",
@@ -128,7 +130,10 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
         told,
         re.IGNORECASE,
     )
-    if behind and not re.fullmatch(rf"[(\[]?\s*\d+\s*{_SLOTS}\s*[)\]]?", behind["name"], re.IGNORECASE):
+    if behind and re.fullmatch(rf"{_SLOTS}\.?", behind["name"], re.IGNORECASE) and footprint:
+        return footprint[0]  # `Modo 7 canales` is called by its slots, and 7 is not its number
+    bare = rf"[(\[]?\s*\d+\s*(?:{_SLOTS})?\s*[)\]]?"
+    if behind and not re.fullmatch(bare, behind["name"], re.IGNORECASE):
         name = behind["name"].strip(" :–-|")
         return _unbracket(name) or told
     before = re.match(rf"^(?P<name>.*\S)\s+{_MODE}$", told, re.IGNORECASE)
