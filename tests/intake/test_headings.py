@@ -20,6 +20,6 @@ from modebook.intake.headings import read_mode_head
     ],
 )
 def test_a_modes_heading(printed, name, number, footprint):
-    """Slots that a heading counts are no number of the mode, and a section's number is no part of its name."""
+    """Slots that a heading counts are no number of the mode; a section's number is no part of its name."""
     head = read_mode_head(printed)
     assert (head.name, head.number, head.footprint) == (name, number, footprint)
