@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import numpy as np
+import openpyxl
 import pytest
 
 from measure.tiny import HZ, OPEN_S, answered_light, write_clip
@@ -75,7 +76,6 @@ def test_a_gray_scale_undoes_a_curve_that_no_standard_has(tmp_path: Path) -> Non
 
 def test_a_trace_in_a_spreadsheet_is_the_same_as_in_text(tmp_path: Path) -> None:
     """XLSX with the same numbers gives the same samples."""
-    openpyxl = pytest.importorskip("openpyxl")
     at_s = np.round(np.arange(0.0, LASTS_S, 1 / 250), 6)
     level = np.round(3.0 + 40.0 * answered_light(PACKETS, at_s), 4)
     text, book = tmp_path / "log.csv", openpyxl.Workbook()

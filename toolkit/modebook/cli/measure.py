@@ -152,7 +152,7 @@ def _answer(file: Path, setup: Setup) -> Answer:
 
     told = False
     if is_clip(file):
-        needs("av", "measure", "read a clip")
+        needs("av", "measure", "a clip")
 
         def progress(at_s: float) -> None:
             nonlocal told

@@ -44,7 +44,7 @@ def repatch(
     from modebook.shelf.reading import read_bytes
     from modebook.shelf.writing import write_whole
 
-    needs("highspy", "repatch", "solve a repatch")
+    needs("highspy", "repatch", "a repatch")
     reading = open_rig(rig, find_catalog(catalog), sheet=sheet)
     plan = plan_of(reading, seconds=seconds, told=_told if sys.stderr.isatty() else None)
     if output is not None:

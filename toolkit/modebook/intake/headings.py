@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from modebook.intake.folding import fold
 from modebook.intake.lexicon import phrases
-from modebook.intake.names import Name, read_name
+from modebook.intake.names import read_name
 
 _MODE = (
     r"(?:dmx[\s-]*)?(?:mode|modus|modo|modalità|modalita|betriebsart|personality|betriebsmodus|kanalmodus|"
@@ -195,8 +195,3 @@ def without_mark(text: str) -> tuple[str, str | None]:
     if found["mark"].endswith(")") and flat.count("(") == flat.count(")"):
         return flat, None
     return flat[: found.start()].strip(), found["mark"].strip().strip("()")
-
-
-def name_in(text: str) -> Name:
-    """The name in a heading."""
-    return read_name(text)

@@ -35,8 +35,8 @@ UNEVEN = 0.006  # of the range: how far stretches of one level may differ where 
 UNEVEN_TIMES = 4.0  # a lag's length moves by about so many times the share that its last level is off
 CLIPPED_MOST = 0.01  # of a reference's frames
 STEP_DOUBT = 0.15  # of a frame: when a step came that few frames show
-SHORT = 0.2  # packets
-HOPELESS_TIMES = 20.0
+SHORT = 0.2  # packets: no longer than this in the single snaps, all methods give one light
+HOPELESS_TIMES = 20.0  # the least deviance, by the narrow changes alone: a method so bad is not given stairs
 HOPELESS = 300.0  # deviance above the best, by the narrow changes alone, in units of the deviance per sample
 
 

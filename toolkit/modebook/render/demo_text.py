@@ -59,13 +59,15 @@ def demo_text(built: Built, checked: CheckResult, audit: Audit, remote: RigRemot
 
 
 def _rules(findings: Sequence[Finding]) -> str:
-    """How often each rule fired, the worst severity first."""
-    count = Counter((SEVERITIES.index(f.severity), f.rule) for f in findings)
-    words = [
-        f"{paint(rule, SEVERITY_STYLE[SEVERITIES[severity]])} {number}"
-        for (severity, rule), number in sorted(count.items())
-    ]
-    return textwrap.fill(", ".join(words), width=width(), break_on_hyphens=False)
+    """How often each rule fired, a paragraph for each severity, the worst first."""
+    told: list[str] = []
+    for severity in SEVERITIES:
+        count = Counter(finding.rule for finding in findings if finding.severity == severity)
+        words = ", ".join(f"{rule} {number}" for rule, number in sorted(count.items()))
+        if words:
+            filled = textwrap.fill(f"{severity}: {words}", width(), break_on_hyphens=False)
+            told.append(filled.replace(severity, paint(severity, SEVERITY_STYLE[severity]), 1))
+    return "\n".join(told)
 
 
 def _audited(audit: Audit) -> list[str]:

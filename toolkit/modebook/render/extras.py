@@ -8,10 +8,13 @@ from modebook.shelf.errors import ShelfError
 
 
 def needs(package: str, extra: str, purpose: str) -> None:
-    """Raise a ShelfError that says what to install, where an extra's package is missing."""
+    """Raise a ShelfError that says what to install, where an extra's package is missing.
+
+    purpose: what is asked for, such as "a repatch"; the line begins with it.
+    """
     if find_spec(package) is None:
         raise ShelfError(
-            "modebook",
-            f"to {purpose} it needs the package {package}",
+            purpose,
+            f"this needs the package {package}",
             remedy=f"install the extra: pip install 'modebook[{extra}]'",
         )

@@ -77,8 +77,9 @@ def gather(reading: RigReading) -> Gathered:
     members: list[Member] = []
     fixed: list[Fixed] = []
     facts: dict[int, list[ModeFacts]] = {}
+    misread = _misread(reading)
     for rows in _units(reading):
-        member = _member(reading, rows, wishes, facts)
+        member = _member(reading, rows, wishes, facts, misread)
         if isinstance(member, str):
             gathered.aside += [(row, member) for row in rows]
             fixed += [block for row in rows for block in _unknown_slots(reading, row)]
@@ -126,10 +127,13 @@ def _units(reading: RigReading) -> Iterator[list[PatchedRow]]:
 
 
 def _member(
-    reading: RigReading, rows: list[PatchedRow], wishes: Repatch, facts: dict[int, list[ModeFacts]]
+    reading: RigReading,
+    rows: list[PatchedRow],
+    wishes: Repatch,
+    facts: dict[int, list[ModeFacts]],
+    misread: frozenset[int],
 ) -> Member | str:
     row = rows[0]
-    misread = {fault.row for fault in reading.patch.faults if fault.column in _address_titles(reading)}
     if any(one.unit.row in misread and one.unit.address is None for one in rows):
         return "its address was not understood, so where it sits is not known"
     if row.fixture is None:
@@ -151,10 +155,11 @@ def _member(
     return Member(row.unit.number, {one.part: one for one in rows}, modes, modes[row.modes[0]], firmware)
 
 
-def _address_titles(reading: RigReading) -> set[str]:
-    """What the patch calls its columns of addresses and universes."""
+def _misread(reading: RigReading) -> frozenset[int]:
+    """The rows of the file whose address or universe was not understood."""
     at = columns_of(reading.patch.columns).at
-    return {reading.patch.columns[at[column]] for column in ("address", "universe") if column in at}
+    titles = {reading.patch.columns[at[column]] for column in ("address", "universe") if column in at}
+    return frozenset(fault.row for fault in reading.patch.faults if fault.column in titles)
 
 
 def _crosses(member: Member) -> bool:
