@@ -49,19 +49,19 @@ SETTING = {"linear": "dimmer-curve", "square": "dimmer-curve", "scurve": "dimmer
 
 
 class Builder:
-    """Makes parameters with seeded wording; `aside` draws from the wordings that are kept aside."""
+    """Makes parameters with seeded wording; `rare` draws mostly from the rarer wordings."""
 
-    def __init__(self, language: str, rng: Random, aside: bool = False) -> None:
+    def __init__(self, language: str, rng: Random, rare: bool = False) -> None:
         self.words = LANGUAGES[language]
         self.language = language
         self.rng = rng
-        self.aside = aside
+        self.rare = rare
         self._fine: str | None = None
 
     def pick(self, pair: tuple[list[str], list[str]]) -> str:
-        """One of the variants: a usual one, or (aside) mostly one of the others."""
+        """One of the variants: a usual one, or (rare) mostly one of the others."""
         usual, other = pair
-        return self.rng.choice(other if self.aside and other and self.rng.random() < 0.7 else usual)
+        return self.rng.choice(other if self.rare and other and self.rng.random() < 0.7 else usual)
 
     def say(self, phrase: str, *fill: object) -> str:
         return self.pick(self.words.PHRASES[phrase]).format(*fill)

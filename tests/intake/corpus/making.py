@@ -18,8 +18,8 @@ Pdf = Callable[..., bytes]
 FPDF, REPORTLAB = fpdf_pdf, reportlab_pdf
 
 
-def start(language: str, seed: int, aside: bool = False) -> Builder:
-    return Builder(language, Random(f"{language}{seed}"), aside)
+def start(language: str, seed: int, rare: bool = False) -> Builder:
+    return Builder(language, Random(f"{language}{seed}"), rare)
 
 
 def style(

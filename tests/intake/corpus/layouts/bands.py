@@ -1,4 +1,4 @@
-"""Layouts kept aside: a band over each slot's values, number and name in one cell, slots across, lists."""
+"""Rarer layouts: a band over each slot's values, number and name in one cell, slots across, lists."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""English as manuals print it: parameters, table heads, phrases; usual ones, then those aside."""
+"""English as manuals print it: parameters, table heads, phrases; usual ones, then rarer ones."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""French as manuals print it: parameters, table heads, phrases; usual ones, then those aside."""
+"""French as manuals print it: parameters, table heads, phrases; usual ones, then rarer ones."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Charts kept aside: sheets with two modes below each other, side by side in ODS, text with tabs."""
+"""Rarer charts: sheets with two modes below each other, side by side in ODS, text with tabs."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ from intake.corpus.writers.sheets import csv_file, ods, xlsx
 
 @chart("a-sheet-stacked", "two modes below each other in a sheet", "xlsx", "it", "Sgrullone", "Fiocco 8")
 def sheet_stacked(seed: int) -> Made:
-    b = m.start("it", seed, aside=True)
+    b = m.start("it", seed, rare=True)
     modes = [m.mode(b, 1, "Semplice", wash(b)), m.mode(b, 2, "Avanzato", spot(b, fine=True))]
     grids = [
         rows_grid(b, one.params, ["slot", "label", "value", "text"], m.style(b, "hyphen", merge=False))
@@ -29,7 +29,7 @@ def sheet_stacked(seed: int) -> Made:
 
 @chart("a-ods-side", "modes side by side, numbers last", "ods", "en", "Wuthermoor", "Kestle 2")
 def ods_side(seed: int) -> Made:
-    b = m.start("en", seed, aside=True)
+    b = m.start("en", seed, rare=True)
     items = head_items(b, 2)
     modes = side(b, ["Short", "Enhanced"], items)
     grid = side_grid(b, modes, [p for p, _ in items], m.style(b, "dots"), "", numbers_last=True)
@@ -38,7 +38,7 @@ def ods_side(seed: int) -> Made:
 
 @chart("a-csv-tabs", "slot, function, value, description", "csv", "fr", "Brumaire-Loic", "Luciole 4")
 def csv_tabs(seed: int) -> Made:
-    b = m.start("fr", seed, aside=True)
+    b = m.start("fr", seed, rare=True)
     modes = [m.untitled(moving_head(b, smoothing=True))]
     grid = rows_grid(b, modes[0].params, ["slot", "label", "value", "text"], m.style(b, "to", merge=False))
     inner: list[Element] = [Para("Luciole 4"), Table(grid)]
@@ -47,7 +47,7 @@ def csv_tabs(seed: int) -> Made:
 
 @chart("a-sheet-joined", "number and name in one cell", "xlsx", "es", "Mirtalejo", "Candil 2")
 def sheet_joined(seed: int) -> Made:
-    b = m.start("es", seed, aside=True)
+    b = m.start("es", seed, rare=True)
     modes = [m.mode(b, 1, "Avanzado", panel(b, fine=False), "name")]
     grid = joined_grid(b, modes[0].params, m.style(b, "en"))
     inner: list[Element] = [Heading("Avanzado"), Table(grid)]

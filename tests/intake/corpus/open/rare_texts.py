@@ -1,4 +1,4 @@
-"""Charts kept aside: pasted text with tabs, with wrapped lines, with blanks alone."""
+"""Rarer charts: pasted text with tabs, with wrapped lines, with blanks alone."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ COLS = ["slot", "label", "value", "text"]
 
 @chart("a-text-wrapped", "aligned columns, wrapped lines", "txt", "fr", "Brumaire-Loic", "Luciole 1")
 def text_wrapped(seed: int) -> Made:
-    b = m.start("fr", seed, aside=True)
+    b = m.start("fr", seed, rare=True)
     modes = [m.untitled(spot(b))]
     grid = rows_grid(b, modes[0].params, COLS, m.style(b, "hyphen"))
     body: list[Row] = []
@@ -31,7 +31,7 @@ def text_wrapped(seed: int) -> Made:
 
 @chart("a-text-collapsed", "collapsed columns", "txt", "en", "Wuthermoor", "Kestle 6")
 def text_collapsed(seed: int) -> Made:
-    b = m.start("en", seed, aside=True)
+    b = m.start("en", seed, rare=True)
     modes = [m.mode(b, 1, "Short", spot(b), "dash")]
     grid = rows_grid(b, modes[0].params, COLS, m.style(b, "spaceden"))
     return Made(
@@ -41,7 +41,7 @@ def text_collapsed(seed: int) -> Made:
 
 @chart("a-text-tabs", "columns parted by tabs", "txt", "es", "Mirtalejo", "Candil 9")
 def text_tabs(seed: int) -> Made:
-    b = m.start("es", seed, aside=True)
+    b = m.start("es", seed, rare=True)
     modes = [m.untitled(panel(b))]
     grid = rows_grid(b, modes[0].params, COLS, m.style(b, "ellipsis", merge=False))
     rows = ["\t".join("" if cell is None else cell.text for cell in row) for row in [*grid.head, *grid.body]]
@@ -50,7 +50,7 @@ def text_tabs(seed: int) -> Made:
 
 @chart("a-text-aligned", "aligned columns", "txt", "it", "Sgrullone", "Fiocco 30")
 def text_aligned(seed: int) -> Made:
-    b = m.start("it", seed, aside=True)
+    b = m.start("it", seed, rare=True)
     modes = [
         m.mode(b, 1, "Semplice", moving_head(b, fine=False), "dash"),
         m.mode(b, 2, "Avanzato", moving_head(b, lamp=True), "dash"),

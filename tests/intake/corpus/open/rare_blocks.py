@@ -1,4 +1,4 @@
-"""Charts kept aside: lists below headings, prose, definition blocks on the web."""
+"""Rarer charts: lists below headings, prose, definition blocks on the web."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ from intake.corpus.writers.web import html_page
 
 @chart("a-lists", "a heading a slot, a line a range", "pdf", "de", "Zwirnhart", "Lohe 4")
 def lists(seed: int) -> Made:
-    b = m.start("de", seed, aside=True)
+    b = m.start("de", seed, rare=True)
     modes = [m.untitled(moving_head(b, fine=False))]
     inner = list_elements(b, modes[0].params, m.style(b, "to"))
     return m.as_pdf(b, "Zwirnhart", "Lohe 4", modes, inner, Look("ruled", 9), m.REPORTLAB)
@@ -23,7 +23,7 @@ def lists(seed: int) -> Made:
 
 @chart("a-prose", "prose", "pdf", "en", "Wuthermoor", "Tuft 1")
 def prose(seed: int) -> Made:
-    b = m.start("en", seed, aside=True)
+    b = m.start("en", seed, rare=True)
     items = ("warm", "cool")
     modes = [
         m.untitled(
@@ -41,7 +41,7 @@ def prose(seed: int) -> Made:
 
 @chart("a-web-bands", "a band over each slot's values", "html", "en", "Wuthermoor", "Tuft 5")
 def web_bands(seed: int) -> Made:
-    b = m.start("en", seed, aside=True)
+    b = m.start("en", seed, rare=True)
     modes = [m.mode(b, 1, "Enhanced", panel(b, fine=False), "dash")]
     grid = band_grid(b, modes[0].params, m.style(b, "en"))
     data = html_page([Heading("Tuft 5"), *m.mode_tables(modes, [grid], Look())], "Tuft 5", "en")
@@ -52,7 +52,7 @@ def web_bands(seed: int) -> Made:
 def web_default(seed: int) -> Made:
     from dataclasses import replace
 
-    b = m.start("fr", seed, aside=True)
+    b = m.start("fr", seed, rare=True)
     params = [replace(p, default=0) for p in spot(b) if p.words[0] not in ("pan", "tilt")]
     modes = [m.untitled(params)]
     grid = rows_grid(b, modes[0].params, ["slot", "label", "value", "text", "default"], m.style(b, "spaced"))
@@ -62,7 +62,7 @@ def web_default(seed: int) -> Made:
 
 @chart("a-blocks", "a block a slot", "pdf", "it", "Sgrullone", "Fiocco 12")
 def blocks(seed: int) -> Made:
-    b = m.start("it", seed, aside=True)
+    b = m.start("it", seed, rare=True)
     modes = [m.untitled(spot(b, fine=True))]
     look = Look("frame", 9)
     inner = block_elements(b, modes[0].params, m.style(b, "spaced"), look, "{slot}. {label}")

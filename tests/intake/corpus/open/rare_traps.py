@@ -1,4 +1,4 @@
-"""Traps kept aside, in other formats and languages than the open ones."""
+"""Traps in other formats and languages than the open ones."""
 
 from __future__ import annotations
 
@@ -36,7 +36,7 @@ def in_pdf(
 ) -> Made:
     modes = [M("", (), max(s for p in params for s in p.slots), params)]
     return m.as_pdf(
-        m.start(language, 5, aside=True), maker, model, modes, [Table(table, look)], look, pdf, **how
+        m.start(language, 5, rare=True), maker, model, modes, [Table(table, look)], look, pdf, **how
     )
 
 

@@ -1,4 +1,4 @@
-"""Charts kept aside: modes side by side, with the numbers last, and slots across."""
+"""Rarer charts: modes side by side, with the numbers last, and slots across."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from intake.corpus.registry import chart
 
 @chart("a-numbers-last", "modes side by side, numbers last", "pdf", "de", "Zwirnhart", "Lohe 30")
 def numbers_last(seed: int) -> Made:
-    b = m.start("de", seed, aside=True)
+    b = m.start("de", seed, rare=True)
     items = head_items(b, 3)
     modes = side(b, ["Einfach", "Voll", "Komfort"], items)
     look = Look("ruled", 8)
@@ -31,7 +31,7 @@ def numbers_last(seed: int) -> Made:
 
 @chart("a-side-five", "five modes side by side", "pdf", "es", "Mirtalejo", "Candil 50")
 def side_five(seed: int) -> Made:
-    b = m.start("es", seed, aside=True)
+    b = m.start("es", seed, rare=True)
     order = [(b.plain("dimmer", True), [1, 1, 1, 2, 2]), (b.shutter(), [0, 1, 1, 1, 1])]
     order += [(b.plain(item, True, ""), [1, 1, 1, 1, 2]) for item in ("red", "green", "blue", "amber")]
     order += [
@@ -50,7 +50,7 @@ def side_five(seed: int) -> Made:
 
 @chart("a-marked-absent", "three modes side by side", "pdf", "en", "Wuthermoor", "Kestle 20", trap=13)
 def marked_absent(seed: int) -> Made:
-    b = m.start("en", seed, aside=True)
+    b = m.start("en", seed, rare=True)
     items = head_items(b, 3)
     modes = side(b, ["Short", "Advanced", "Raw"], items)
     look = Look("rows", 8.5)
@@ -72,7 +72,7 @@ def marked_absent(seed: int) -> Made:
 
 @chart("a-across", "modes down, slots across", "pdf", "it", "Sgrullone", "Fiocco 4")
 def across(seed: int) -> Made:
-    b = m.start("it", seed, aside=True)
+    b = m.start("it", seed, rare=True)
     order = [
         (b.plain("dimmer"), [1, 1, 1]),
         (b.plain("red"), [1, 1, 1]),
