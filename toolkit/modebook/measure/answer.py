@@ -13,7 +13,7 @@ from modebook.measure.guesses import first_guess
 from modebook.measure.interval import Interval, interval_of
 from modebook.measure.judgement import LATE_WORSE, Candidate, Judgement, judge, out_at
 from modebook.measure.models import METHODS, Method
-from modebook.measure.prepare import gathered, samples_of, with_uneven_fades
+from modebook.measure.prepare import gathered, samples_of, uneven_of, with_uneven_fades
 from modebook.measure.reference import Steps, from_reference
 from modebook.measure.retry import retried
 from modebook.measure.sending import (
@@ -31,7 +31,6 @@ USUAL_HZ = 44.0
 SURE_PACKETS = 0.03
 SURE_SHARE = 0.006
 HEARING_S = 0.002  # standard deviation of what a fixture takes to hear a packet, beside another or the wire
-UNEVEN = 0.006  # of the range: how far stretches of one level may differ where only one of each is seen
 UNEVEN_TIMES = 4.0  # a lag's length moves by about so many times the share that its last level is off
 CLIPPED_MOST = 0.01  # of a reference's frames
 STEP_DOUBT = 0.15  # of a frame: when a step came that few frames show
@@ -222,22 +221,6 @@ def _shared_doubt(sending: Sending) -> float:
     return 0.0 if sending.doubt_s is None else 1.96 * float(np.hypot(HEARING_S, np.median(sending.doubt_s)))
 
 
-def _uneven(scene: Scene, trace: Trace) -> float:
-    """How far stretches of one level differ, as a share of the range: what a camera does to levels, [0, 1].
-
-    Compression and exposure leave each stretch a little off, and a change between two of them with it.
-    """
-    steady = scene.flat[scene.steady > 0]
-    stretches = steady[np.flatnonzero(np.diff(steady, prepend=np.nan) != 0)]
-    nearest = np.abs(stretches[:, None] - scene.levels[None, :]).argmin(axis=1)
-    off = stretches - scene.levels[nearest]
-    free = len(stretches) - len(scene.levels)
-    span = max(float(np.ptp(scene.levels)), 1e-12)
-    if free < 2:
-        return UNEVEN if trace.kind == "clip" else 0.0
-    return float(np.sqrt((off**2).sum() / free)) / span
-
-
 def _left_over(best: Fit, samples: Samples) -> float:
     seen = ~samples.clipped
     left = (best.modeled - samples.level)[seen]
@@ -262,7 +245,7 @@ def _judged(
     scale = max(misfit, 1.0)
     worse = {method: (one.deviance - best.deviance) / scale for method, one in fits.items()}
     candidates: dict[Method, Candidate] = {}
-    uneven = _uneven(scene, cleaned) / float(np.sqrt(len(scene.changes)))
+    uneven = uneven_of(scene, cleaned.kind) / float(np.sqrt(len(scene.changes)))
     for method, one in fits.items():
         interval = None
         held = method != "none" and searches[method].free_length

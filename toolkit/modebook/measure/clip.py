@@ -29,6 +29,7 @@ AFTER_S = 0.5  # how long the search goes on once a light has changed
 SEARCH_MOST_S = 60.0
 CLIPPED_SHARE = 0.2  # of a patch's pixels at the top
 SMALLEST_PX = 4
+CODING_CODES = 0.3  # codes of 8 bits: what compression leaves of error in a patch's mean, at the least
 FINE_GRAIN = 0.4  # standard deviation of pixels in codes above which rounding evens out in the mean
 
 
@@ -362,13 +363,13 @@ def _clipped(patch: _Patch, full_range: bool) -> NDArray[np.bool_]:
 
 
 def _rough(patch: _Patch, light: Floats) -> Floats:
-    """What rounding to code values may leave of error in the mean: little where pixels differ."""
+    """What coding may leave of error in the mean: rounding leaves little where pixels differ."""
     fine = len(light) // 256
     code = np.clip(np.array(patch.code) * fine, 0.0, len(light) - 2.0)
     slope = np.diff(light)[code.astype(np.intp)]
     grain = np.array(patch.grain) * fine
     rounding = np.where(grain > FINE_GRAIN, 0.1, 0.29)
-    return np.asarray(slope * rounding)
+    return np.asarray(slope * np.hypot(rounding, CODING_CODES * fine))
 
 
 def _even(time_s: Floats, time_base_s: float) -> tuple[Floats, float, bool]:

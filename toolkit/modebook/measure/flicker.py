@@ -17,6 +17,7 @@ MAINS_HZ = (100.0, 120.0)
 OFF_BY_HZ = 0.3  # mains and camera clocks together
 SHARE_EXPLAINED = 0.25  # of the variance of the steady stretches
 RIDGE = 1e-6
+SLOWEST_HZ = 1.0  # a flicker that the samples' rate turns into something slower looks like the end of a lag
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +40,7 @@ def without_flicker(trace: Trace, steady: Floats, level: Floats) -> tuple[Trace,
 
     steady: [N], 1 where the light stands still, else 0; level: [N], a smooth light, about as it would be
     without flicker. A flicker that the camera's rate turns into something still cannot be seen and does
-    no harm.
+    no harm; what it turns into something slow is left alone, for it cannot be told from a slow light.
     """
     use = steady > 0
     if trace.clipped is not None:
@@ -53,9 +54,12 @@ def without_flicker(trace: Trace, steady: Floats, level: Floats) -> tuple[Trace,
     middle_s = trace.time_s + 0.5 * (trace.open_s or 0.0)
     lasts_s = float(np.ptp(trace.time_s))
     step_hz = min(max(0.25 / max(lasts_s, 1e-3), 0.01), 0.15)
+    rate_hz = 1.0 / trace.step_s
     offsets = np.arange(-OFF_BY_HZ, OFF_BY_HZ + step_hz / 2, step_hz)
     best: tuple[float, float, Floats] | None = None
     for mains in MAINS_HZ:
+        if abs(mains - rate_hz * round(mains / rate_hz)) < SLOWEST_HZ:
+            continue
         for frequency in mains + offsets:
             terms = _columns(middle_s, float(frequency), shares)
             some = terms[use]
@@ -65,7 +69,8 @@ def without_flicker(trace: Trace, steady: Floats, level: Floats) -> tuple[Trace,
             unexplained = float(((left - some @ amounts) ** 2).sum())
             if best is None or unexplained < best[0]:
                 best = (unexplained, float(frequency), amounts)
-    assert best is not None
+    if best is None:
+        return trace, None
     whole = float((left**2).sum())
     if whole <= 0.0 or best[0] > (1.0 - SHARE_EXPLAINED) * whole:
         return trace, None

@@ -17,6 +17,7 @@ AFTER_WIDTHS = 1.5  # a lag is long in coming
 FRAMES = 4
 LONG_PACKETS = 10.0  # a change of so many packets is a fade, or goes for one
 PART_OF_STEP = 0.5
+UNEVEN = 0.006  # of the range: how far stretches of one level may differ where only one of each is seen
 ROUNDING = 2e-4  # of the range: below it nothing that a model leaves out is told from noise
 
 
@@ -79,7 +80,26 @@ def samples_of(trace: Trace, scene: Scene) -> Samples:
     variance = np.interp(trace.level, scene.levels, scene.noise**2) + (ROUNDING * span) ** 2
     if trace.rough is not None:
         variance = variance + trace.rough**2
+    if trace.kind == "clip":
+        variance = variance + (uneven_of(scene, trace.kind, 0.0) * span) ** 2
     clipped = np.zeros(len(trace.time_s), dtype=bool) if trace.clipped is None else trace.clipped
     return Samples(
         trace.time_s[keep], trace.level[keep], np.sqrt(variance[keep]), clipped[keep], trace.spread_s
     )
+
+
+def uneven_of(scene: Scene, kind: str, once: float = UNEVEN) -> float:
+    """How far stretches of one level differ, as a share of the range: what a camera does to levels, [0, 1].
+
+    Compression and exposure leave each stretch a little off, and a change between two of them with it.
+    kind: a clip's or a meter's trace; once: what is given for a clip in which no level is seen often enough.
+    """
+    steady = scene.flat[scene.steady > 0]
+    stretches = steady[np.flatnonzero(np.diff(steady, prepend=np.nan) != 0)]
+    nearest = np.abs(stretches[:, None] - scene.levels[None, :]).argmin(axis=1)
+    off = stretches - scene.levels[nearest]
+    free = len(stretches) - len(scene.levels)
+    span = max(float(np.ptp(scene.levels)), 1e-12)
+    if free < 2:
+        return once if kind == "clip" else 0.0
+    return float(np.sqrt((off**2).sum() / free)) / span
