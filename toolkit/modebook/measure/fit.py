@@ -15,6 +15,9 @@ MS = 1e-3  # searched figures are in milliseconds
 STEP_MS = 0.02  # for the slopes of the residuals
 ROBUST_AT = 4.0  # standard deviations: beyond them a sample counts less and less
 LONGEST_S = 8.0
+ASTRAY_S = 1.5  # no step comes farther from where it was seen to
+SPAN_TIMES, SPAN_MORE_S = 3.0, 0.3  # nor does a staircase or a fade last so many times what it was seen to
+OVER, OVER_DOUBT = 1.2, 0.3  # a top that is clipped is about so many times the level that it is clipped at
 DELAY_MOST_S = 1.0
 DELAY_EARLY_S = 0.003
 CENSOR_ROUNDS = 4
@@ -74,7 +77,6 @@ class Search:
         )
         self.free_open = known.open_s is None
         self.free_delay = timed and method != "interpolate"
-        events = len(sending.start_s)
         self.spans = np.flatnonzero(sending.free_span)
         self.ramps = sending.ramps
         lows: list[float] = []
@@ -89,9 +91,21 @@ class Search:
             lows.append(-DELAY_EARLY_S)
             highs.append(DELAY_MOST_S)
         period_s = known.period_s
-        lows += [-np.inf] * events + [0.0] * len(self.spans) + [-2.0 * period_s] * len(self.ramps)
-        highs += [np.inf] * events + [LONGEST_S] * len(self.spans) + [2.0 * period_s] * len(self.ramps)
+        longest = [min(SPAN_TIMES * float(sending.span_s[e]) + SPAN_MORE_S, LONGEST_S) for e in self.spans]
+        lows += (
+            [float(at) - ASTRAY_S for at in sending.start_s]
+            + [0.0] * len(self.spans)
+            + [-2.0 * period_s] * len(self.ramps)
+        )
+        highs += (
+            [float(at) + ASTRAY_S for at in sending.start_s] + longest + [2.0 * period_s] * len(self.ramps)
+        )
         self.bounds_ms = (np.array(lows) / MS, np.array(highs) / MS)
+        # Where the top is clipped a longer change to a higher top looks the same: nobody clips by many times.
+        self.top: tuple[float, float] | None = None
+        if samples.clipped.any():
+            clip, low = float(np.median(samples.level[samples.clipped])), float(samples.level.min())
+            self.top = low + OVER * (clip - low), OVER_DOUBT * max(clip - low, 1e-12)
 
     def first(
         self, length_s: float, open_s: float, start_s: Floats, delay_s: float, near: Fit | None = None
@@ -171,7 +185,7 @@ class Search:
         hidden = samples.clipped
         # At first as if clipped samples were not there; then those count that the light falls short of.
         use = np.where(hidden, 0.0, weights)
-        levels = _least(basis, samples.level, use)
+        levels = _least(basis, samples.level, use, self.top)
         for _ in range(CENSOR_ROUNDS):
             left = (basis @ levels - samples.level) * weights
             softer = weights / np.sqrt(np.maximum(np.abs(left) / ROBUST_AT, 1.0))
@@ -179,7 +193,7 @@ class Search:
             if float(np.abs(softer - use).max()) < 0.05 * float(weights.min()):
                 break
             use = softer
-            levels = _least(basis, samples.level, use)
+            levels = _least(basis, samples.level, use, self.top)
         left = (basis @ levels - samples.level) * weights
         left[hidden & (left > 0)] = 0.0
         return levels, left
@@ -191,10 +205,14 @@ class Search:
         _, _, _, starts, _ = self.told(figures_ms)
         return np.asarray((starts - self.sending.start_s) / self.sending.doubt_s)
 
+    def over(self, levels: Floats) -> Floats:
+        """How far a clipped top is from what it is about, in standard deviations, [1] or none."""
+        return np.zeros(0) if self.top is None else np.array([(levels[-1] - self.top[0]) / self.top[1]])
+
     def left(self, figures_ms: Floats) -> Floats:
         """Everything that is squared and summed."""
-        _, left = self.solve(self.basis(figures_ms))
-        return np.concatenate([left, self.doubts(figures_ms)])
+        levels, left = self.solve(self.basis(figures_ms))
+        return np.concatenate([left, self.doubts(figures_ms), self.over(levels)])
 
     def slopes(self, figures_ms: Floats) -> Floats:
         """How `left` changes with each figure: by differences at fixed levels, less what levels take up."""
@@ -209,7 +227,8 @@ class Search:
         weights = np.where(self.samples.clipped & (left == 0.0), 0.0, weights)
         made = basis @ levels
         made_doubts = self.doubts(figures_ms)
-        found = np.zeros((count + len(made_doubts), len(figures_ms)))
+        # At the best levels a clipped top's own doubt has no slope.
+        found = np.zeros((count + len(made_doubts) + len(self.over(levels)), len(figures_ms)))
         events = len(self.sending.start_s)
         own = np.concatenate([np.arange(events), self.spans, self.ramps])  # the event of each figure
         shared = len(figures_ms) - len(own)
@@ -222,7 +241,7 @@ class Search:
                 near = self._near(figures_ms, int(own[n - shared]))
             change = self.basis(moved, near) @ levels - made[near]
             found[near, n] = change * weights[near] / step
-            found[count:, n] = (self.doubts(moved) - made_doubts) / step
+            found[count : count + len(made_doubts), n] = (self.doubts(moved) - made_doubts) / step
         square = basis * weights[:, None]
         inner = square.T @ square
         inner[np.diag_indices(len(inner))] += 1e-10 * max(float(np.trace(inner)), 1e-30)
@@ -240,11 +259,15 @@ class Search:
         return slice(int(begin), int(end))
 
 
-def _least(basis: Floats, level: Floats, weights: Floats) -> Floats:
+def _least(basis: Floats, level: Floats, weights: Floats, top: tuple[float, float] | None) -> Floats:
+    """Levels by weighted least squares; top: about what the last is, and the doubt, where it is not seen."""
     square = basis * weights[:, None]
-    left = square.T @ square
+    left, right = square.T @ square, square.T @ (level * weights)
     left[np.diag_indices(len(left))] += 1e-10 * max(float(np.trace(left)), 1e-30)
-    return np.asarray(np.linalg.solve(left, square.T @ (level * weights)))
+    if top is not None:
+        left[-1, -1] += 1.0 / top[1] ** 2
+        right[-1] += top[0] / top[1] ** 2
+    return np.asarray(np.linalg.solve(left, right))
 
 
 def fit(search: Search, first_ms: Floats, tries: int = 40) -> Fit:
@@ -258,7 +281,7 @@ def fit(search: Search, first_ms: Floats, tries: int = 40) -> Fit:
     low, high = search.bounds_ms
     basis = search.basis(figures)
     levels, left = search.solve(basis)
-    everything = np.concatenate([left, search.doubts(figures)])
+    everything = np.concatenate([left, search.doubts(figures), search.over(levels)])
     deviance = deviance_of(everything)
     damping = 1e-3
     for _ in range(tries if len(figures) else 0):
@@ -278,7 +301,7 @@ def fit(search: Search, first_ms: Floats, tries: int = 40) -> Fit:
             trial = np.clip(figures + step, low + 1e-9, high - 1e-9)
             trial_basis = search.basis(trial)
             trial_levels, trial_left = search.solve(trial_basis)
-            trial_all = np.concatenate([trial_left, search.doubts(trial)])
+            trial_all = np.concatenate([trial_left, search.doubts(trial), search.over(trial_levels)])
             trial_deviance = deviance_of(trial_all)
             if trial_deviance < deviance:
                 gained = deviance - trial_deviance

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from modebook.measure.fit import LONGEST_S, Fit, Search
+from modebook.measure.fit import LONGEST_S, ROBUST_AT, Fit, Search
 from modebook.measure.guesses import at_length
 
 CHI2_95 = 3.841  # one degree of freedom (any table of the chi-squared distribution)
@@ -49,8 +49,8 @@ def _deviation(search: Search, best: Fit, scale: float) -> tuple[float, float]:
     spread = np.sqrt(np.maximum(np.diag(square), 1e-30))
     inverse = np.linalg.pinv(square / np.outer(spread, spread), rcond=1e-9) / np.outer(spread, spread)
     variance = max(float(inverse[0, 0]) * scale, 1e-30)
-    # How each sample moves the length.
-    moves = (slopes @ inverse[0]) * left
+    # How each sample moves the length; those far off count less and less, as in the fit.
+    moves = (slopes @ inverse[0]) * left / np.sqrt(1.0 + (left / ROBUST_AT) ** 2)
     count = len(best.left)
     samples = moves[:count]
     total = float(moves @ moves)

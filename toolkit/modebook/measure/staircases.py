@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from modebook.measure.events import Scene
 from modebook.measure.fit import Fit, Known, Samples, Search, deviance_of, fit
-from modebook.measure.guesses import first_guess
+from modebook.measure.guesses import first_guess, half_way_s
 from modebook.measure.models import Method
 from modebook.measure.sending import LOOSE_STEPS, Sending, loosened, part_of, with_ramp, with_stairs
 from modebook.measure.trace import Floats, Trace
@@ -22,6 +22,8 @@ RAMP_TRIES = 12
 PHASES = (-0.4, -0.2, 0.0, 0.2, 0.4)  # of a packet
 SHIFTS = (-0.5, -0.25, -0.1, 0.0, 0.1, 0.25, 0.5)  # of the length
 SPANS = (0.85, 1.0, 1.2)
+MORE_SPANS = (1.4, 1.7)  # where the end is hidden by clipping
+TOPS = (1.0, 1.2, 1.45)  # times the level of clipping
 PER_STEP = 2.0  # of deviance: what another step must gain
 GOOD = 1.4  # deviance per sample at which no other count of steps is tried
 
@@ -164,7 +166,7 @@ def in_steps(
             found = fit(one, first, RAMP_TRIES if ramp else FEW_TRIES)
             start, spread, lead_s = found.start_s, found.span_s, found.lead_s
             if 2 <= steps <= LOOSE_STEPS:
-                found = _each_step(one, found, _crossings(part, before[e], after[e], steps, open_s))
+                found = _each_step(one, found, _crossings(one, before[e], after[e], steps, open_s))
                 spread = np.array([np.ptp(found.start_s)])
             if found.deviance < lowest - PER_STEP * steps:
                 lowest = found.deviance
@@ -185,26 +187,39 @@ def in_steps(
     return replace(loose_of, start_s=begin)
 
 
-def _each_step(search: Search, even: Fit, crossed_s: Floats) -> Fit:
+def _each_step(search: Search, even: Fit, crossed_s: list[Floats]) -> Fit:
     """The best fit with each step's time free: from even steps, or from where the light crossed each."""
     layout = loosened(search.sending, even.start_s, even.span_s)
     loose = Search(search.method, search.samples, layout, search.known)
-    count = len(crossed_s)
-    late_s = 0.5 * even.length_s if search.method != "lag" else float(np.log(2.0)) * even.length_s
+    count = len(layout.start_s)
+    late_s = half_way_s(search.method, even.length_s)
     if search.method == "limit":
         late_s /= count  # a limit takes a low step in less time
     length_s, open_s = even.length_s, even.open_s
-    tried = [crossed_s - late_s + share * max(length_s, search.known.period_s) for share in (0.0, *SHIFTS)]
+    longest_s = max(length_s, search.known.period_s)
+    tried = [at - late_s + share * longest_s for at in crossed_s for share in (0.0, *SHIFTS)]
     tried.append(layout.start_s)
     firsts = [loose.first(length_s, open_s, starts, 0.0) for starts in tried]
     return fit(loose, firsts[int(np.argmin([deviance_of(loose.left(first)) for first in firsts]))])
 
 
-def _crossings(samples: Samples, before: float, after: float, steps: int, open_s: float) -> Floats:
-    """When the light stood half way up each of so many equal steps, [steps]."""
-    share = np.maximum.accumulate((samples.level - before) / (after - before))
+def _crossings(search: Search, before: float, after: float, steps: int, open_s: float) -> list[Floats]:
+    """When the light stood half way up each of so many equal steps, [steps]; for some tops if clipped."""
+    samples = search.samples
     goals = (np.arange(steps) + 0.5) / steps
-    return np.interp(goals, share, samples.time_s) + 0.5 * open_s
+    found: list[Floats] = []
+    for top in TOPS if search.top is not None else (1.0,):
+        first, last = (
+            (before, before + top * (after - before))
+            if after > before
+            else (
+                after + top * (before - after),
+                after,
+            )
+        )
+        share = np.maximum.accumulate((samples.level - first) / (last - first))
+        found.append(np.interp(goals, share, samples.time_s) + 0.5 * open_s)
+    return found
 
 
 def _moved(search: Search, first_ms: Floats, period_s: float, length_s: float, ramp: bool) -> Floats:
@@ -213,7 +228,8 @@ def _moved(search: Search, first_ms: Floats, period_s: float, length_s: float, r
     guesses = []
     late_ms = 1e3 * max(length_s, period_s)
     for share in SHIFTS[1::2] if ramp else SHIFTS:
-        for longer in SPANS if len(search.spans) else (1.0,):
+        spans = (*SPANS, *MORE_SPANS) if search.top is not None else SPANS
+        for longer in spans if len(search.spans) else (1.0,):
             guess = first_ms.copy()
             guess[start] += share * late_ms
             if len(search.spans):
