@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from modebook.measure.clipping import clipped_top, with_top
 from modebook.measure.events import Change, Scene, named, recognise
 from modebook.measure.fit import Fit, Known, Samples, Search, fit
 from modebook.measure.flicker import Flicker, without_flicker
@@ -84,9 +85,15 @@ def measure(trace: Trace, setup: Setup) -> Answer:
         notes.append(f"mains flicker of {flicker.frequency_hz:.2f} Hz was fitted and taken out")
     if setup.gateway_hz is not None and setup.gateway_hz != setup.refresh_hz and trace.sent is None:
         cleaned = with_uneven_fades(cleaned, scene, period_s)
+    top = clipped_top(cleaned, scene)
+    if top is not None and top[2]:
+        notes.append("the top is clipped: the level between is taken as half of it")
+    if top is not None:
+        scene = with_top(scene, cleaned, top[0])
     if sending is None:
         sending = from_changes(scene)
-    known = Known(period_s, None if open_s is None else cleaned.open_s, trace.step_s, setup.delay_s)
+    exposed_s = None if open_s is None else cleaned.open_s
+    known = Known(period_s, exposed_s, trace.step_s, setup.delay_s, top=None if top is None else top[:2])
     fits, searches = _every_model(cleaned, scene, sending, known, refresh_hz is not None)
     return _judged(trace, setup, cleaned, scene, fits, searches, sending, flicker, notes, period_s)
 
@@ -103,9 +110,12 @@ def _known_sending(trace: Trace, open_s: float, period_s: float, notes: list[str
         return None
     clipped = _is_clipped(reference)
     cleaned, scene, _ = _cleaned(reference)
-    known = Known(period_s, open_s, trace.step_s)
+    top = clipped_top(cleaned, scene)
+    known = Known(period_s, open_s, trace.step_s, top=None if top is None else top[:2])
+    if top is not None:
+        scene = with_top(scene, cleaned, top[0])
     wide = wide_changes(scene)
-    if clipped and (len(wide) or len(scene.levels) > 2):
+    if clipped and (len(wide) or (len(scene.levels) > 2 and (top is None or not top[2]))):
         notes.append("the reference light is clipped, so that its levels are not known: it was not used")
         return None
     layout: Sending | None = None

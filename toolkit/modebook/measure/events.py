@@ -46,6 +46,8 @@ class Scene:
     flat: Floats
     noise: Floats
     """Standard deviation of a sample while steady, at each of the levels, [P]."""
+    seen: Floats | None = None
+    """The levels as they stand in the trace, where the highest is clipped."""
 
 
 def recognise(trace: Trace) -> Scene:

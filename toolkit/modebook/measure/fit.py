@@ -17,7 +17,6 @@ ROBUST_AT = 4.0  # standard deviations: beyond them a sample counts less and les
 LONGEST_S = 8.0
 ASTRAY_S = 1.5  # no step comes farther from where it was seen to
 SPAN_TIMES, SPAN_MORE_S = 3.0, 0.3  # nor does a staircase or a fade last so many times what it was seen to
-OVER, OVER_DOUBT = 1.2, 0.3  # a top that is clipped is about so many times the level that it is clipped at
 DELAY_MOST_S = 1.0
 DELAY_EARLY_S = 0.003
 CENSOR_ROUNDS = 4
@@ -38,13 +37,19 @@ class Samples:
 
 @dataclass(frozen=True, slots=True)
 class Known:
-    """What is not searched. None: it is. delay_s: what the link waits, for interpolate the whole of it."""
+    """What is not searched. None: it is. delay_s: what the link waits, for interpolate the whole of it.
+
+    top: about what the highest level is, and the doubt, where it is clipped; lengths_s: from and to what
+    length is searched.
+    """
 
     period_s: float
     open_s: float | None
     frame_s: float
     delay_s: float = 0.0
     length_s: float | None = None
+    top: tuple[float, float] | None = None
+    lengths_s: tuple[float, float] = (0.0, LONGEST_S)
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,8 +87,10 @@ class Search:
         lows: list[float] = []
         highs: list[float] = []
         if self.free_length:
-            lows.append(known.period_s if method == "interpolate" else 0.0)  # it waits for the next packet
-            highs.append(LONGEST_S)
+            shortest_s, longest_s = known.lengths_s
+            # Interpolation waits for the next packet.
+            lows.append(max(known.period_s if method == "interpolate" else 0.0, shortest_s))
+            highs.append(max(longest_s, lows[-1]))
         if self.free_open:
             lows.append(0.01 * known.frame_s)
             highs.append(known.frame_s)
@@ -101,11 +108,8 @@ class Search:
             [float(at) + ASTRAY_S for at in sending.start_s] + longest + [2.0 * period_s] * len(self.ramps)
         )
         self.bounds_ms = (np.array(lows) / MS, np.array(highs) / MS)
-        # Where the top is clipped a longer change to a higher top looks the same: nobody clips by many times.
-        self.top: tuple[float, float] | None = None
-        if samples.clipped.any():
-            clip, low = float(np.median(samples.level[samples.clipped])), float(samples.level.min())
-            self.top = low + OVER * (clip - low), OVER_DOUBT * max(clip - low, 1e-12)
+        # Where the top is clipped a longer change to a higher top looks the same.
+        self.top = known.top if samples.clipped.any() else None
 
     def first(
         self, length_s: float, open_s: float, start_s: Floats, delay_s: float, near: Fit | None = None

@@ -96,10 +96,11 @@ def uneven_of(scene: Scene, kind: str, once: float = UNEVEN) -> float:
     """
     steady = scene.flat[scene.steady > 0]
     stretches = steady[np.flatnonzero(np.diff(steady, prepend=np.nan) != 0)]
-    nearest = np.abs(stretches[:, None] - scene.levels[None, :]).argmin(axis=1)
-    off = stretches - scene.levels[nearest]
-    free = len(stretches) - len(scene.levels)
-    span = max(float(np.ptp(scene.levels)), 1e-12)
+    levels = scene.levels if scene.seen is None else scene.seen
+    nearest = np.abs(stretches[:, None] - levels[None, :]).argmin(axis=1)
+    off = stretches - levels[nearest]
+    free = len(stretches) - len(levels)
+    span = max(float(np.ptp(levels)), 1e-12)
     if free < 2:
         return once if kind == "clip" else 0.0
     return float(np.sqrt((off**2).sum() / free)) / span

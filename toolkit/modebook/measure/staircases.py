@@ -23,7 +23,9 @@ PHASES = (-0.4, -0.2, 0.0, 0.2, 0.4)  # of a packet
 SHIFTS = (-0.5, -0.25, -0.1, 0.0, 0.1, 0.25, 0.5)  # of the length
 SPANS = (0.85, 1.0, 1.2)
 MORE_SPANS = (1.4, 1.7)  # where the end is hidden by clipping
-TOPS = (1.0, 1.2, 1.45)  # times the level of clipping
+SURE_TOP = 0.1  # a top known to so large a share of it leaves a length alone
+ABOUT = (0.7, 1.7)  # times the length that snaps to a clipped top seem to have
+TOPS = (0.85, 1.0, 1.2)  # times what a clipped top is taken for
 PER_STEP = 2.0  # of deviance: what another step must gain
 GOOD = 1.4  # deviance per sample at which no other count of steps is tried
 
@@ -142,9 +144,11 @@ def in_steps(
     halves = halves_of(scene, sending, open_s)
     layout, starts = sending, sending.start_s.copy()
     starts[narrow] = best.start_s[places]
-    # Where the top is clipped, a longer line to a higher level looks the same in one snap.
-    length_s = None if samples.clipped.any() else best.length_s
-    held = replace(known, length_s=length_s, open_s=best.open_s)
+    held = replace(known, length_s=best.length_s, open_s=best.open_s)
+    if known.top is not None and known.top[1] > SURE_TOP * known.top[0]:
+        # Where the top is clipped, a longer line to a higher level looks the same in one snap.
+        near_s = (ABOUT[0] * best.length_s, ABOUT[1] * best.length_s)
+        held = replace(held, length_s=None, lengths_s=near_s)
     usual_s = float(np.median([scene.changes[e].width_s for e in narrow]))
     chosen: dict[int, tuple[int, Floats, float, float]] = {}
     for e in (int(number) for number in wide):
