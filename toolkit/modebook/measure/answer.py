@@ -78,12 +78,13 @@ def measure(trace: Trace, setup: Setup) -> Answer:
     if open_s is None:
         notes.append("the shutter was not given: fitted with the rest")
     trace = replace(trace, open_s=guess_s)
-    sending = _known_sending(trace, guess_s, period_s, notes)
+    made_s = setup.made_s
+    sending = _known_sending(trace, guess_s, period_s, made_s, notes)
     fine = gathered(trace, period_s)
     cleaned, scene, flicker = _cleaned(fine)
     if flicker is not None:
         notes.append(f"mains flicker of {flicker.frequency_hz:.2f} Hz was fitted and taken out")
-    if setup.gateway_hz is not None and setup.gateway_hz != setup.refresh_hz and trace.sent is None:
+    if setup.gateway_hz is not None and setup.refresh_hz is None and trace.sent is None:
         cleaned = with_uneven_fades(cleaned, scene, period_s)
     top = clipped_top(cleaned, scene)
     if top is not None and top[2]:
@@ -93,7 +94,14 @@ def measure(trace: Trace, setup: Setup) -> Answer:
     if sending is None:
         sending = from_changes(scene)
     exposed_s = None if open_s is None else cleaned.open_s
-    known = Known(period_s, exposed_s, trace.step_s, setup.delay_s, top=None if top is None else top[:2])
+    known = Known(
+        period_s,
+        exposed_s,
+        trace.step_s,
+        setup.delay_s,
+        top=None if top is None else top[:2],
+        made_s=made_s,
+    )
     fits, searches = _every_model(cleaned, scene, sending, known, refresh_hz is not None)
     return _judged(trace, setup, cleaned, scene, fits, searches, sending, flicker, notes, period_s)
 
@@ -102,7 +110,9 @@ def _is_clipped(trace: Trace) -> bool:
     return trace.clipped is not None and bool(trace.clipped.mean() > CLIPPED_MOST)
 
 
-def _known_sending(trace: Trace, open_s: float, period_s: float, notes: list[str]) -> Sending | None:
+def _known_sending(
+    trace: Trace, open_s: float, period_s: float, made_s: float, notes: list[str]
+) -> Sending | None:
     if trace.sent is not None:
         return from_wire(trace)
     reference = trace.reference_trace
@@ -111,7 +121,7 @@ def _known_sending(trace: Trace, open_s: float, period_s: float, notes: list[str
     clipped = _is_clipped(reference)
     cleaned, scene, _ = _cleaned(reference)
     top = clipped_top(cleaned, scene)
-    known = Known(period_s, open_s, trace.step_s, top=None if top is None else top[:2])
+    known = Known(period_s, open_s, trace.step_s, top=None if top is None else top[:2], made_s=made_s)
     if top is not None:
         scene = with_top(scene, cleaned, top[0])
     wide = wide_changes(scene)

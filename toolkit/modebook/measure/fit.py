@@ -40,7 +40,7 @@ class Known:
     """What is not searched. None: it is. delay_s: what the link waits, for interpolate the whole of it.
 
     top: about what the highest level is, and the doubt, where it is clipped; lengths_s: from and to what
-    length is searched.
+    length is searched; made_s: the desk's packet time, where a gateway sends at a rate of its own.
     """
 
     period_s: float
@@ -50,6 +50,7 @@ class Known:
     length_s: float | None = None
     top: tuple[float, float] | None = None
     lengths_s: tuple[float, float] = (0.0, LONGEST_S)
+    made_s: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

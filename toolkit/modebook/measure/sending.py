@@ -31,7 +31,9 @@ class Sending:
     how well start_s is known; None where the light itself is all there is.
     A fade comes as packets of a straight line, at a phase and with heights that nobody knows: tick_s: [J],
     how long after the event's start such a packet comes, 0 for other steps; lead_s: [E], how far along the
-    line the first packet is; span_s is then how long the line lasts.
+    line the first packet is; span_s is then how long the line lasts. A gateway sends the newest packet it
+    has: made_s is then the desk's packet time (0: no gateway), phase_s: [E], when one of the desk's packets
+    came after the event's start.
     """
 
     event: NDArray[np.intp]
@@ -44,6 +46,8 @@ class Sending:
     doubt_s: Floats | None = None
     tick_s: Floats | None = None
     lead_s: Floats | None = None
+    made_s: float = 0.0
+    phase_s: Floats | None = None
 
     @property
     def ramps(self) -> NDArray[np.intp]:
@@ -70,7 +74,10 @@ class Sending:
         weights, values = self.weights.copy(), self.values.copy()
         for e in self.ramps:
             rows = np.flatnonzero(self.event == e)
-            done = np.clip((self.tick_s[rows] + lead_s[e]) / max(span_s[e], 1e-6), 0.0, 1.0)
+            made = self.tick_s[rows]
+            if self.made_s > 0.0 and self.phase_s is not None:
+                made = made - np.mod(made - self.phase_s[e], self.made_s)
+            done = np.clip((made + lead_s[e]) / max(span_s[e], 1e-6), 0.0, 1.0)
             done[-1] = 1.0
             first, last = rows[0], rows[-1] + 1
             weights[rows + 1] = weights[first] + done[:, None] * (weights[last] - weights[first])
@@ -121,16 +128,29 @@ def with_stairs(sending: Sending, event: int, steps: int, span_s: float) -> Send
     )
 
 
-def with_ramp(sending: Sending, event: int, span_s: float, period_s: float, lead_s: float) -> Sending:
-    """Give the same, with one event's single step taken apart into the packets of a straight fade."""
+def with_ramp(
+    sending: Sending,
+    event: int,
+    span_s: float,
+    period_s: float,
+    lead_s: float,
+    made_s: float = 0.0,
+    phase_s: float = 0.0,
+) -> Sending:
+    """Give the same, with one event's single step taken apart into the packets of a straight fade.
+
+    made_s, phase_s: the desk's packet time, and when one came, where a gateway sends at a rate of its own.
+    """
     steps = round(span_s / period_s) + RAMP_SPARE
     stairs = with_stairs(sending, event, steps, span_s)
     rows = stairs.event == event
     tick = np.zeros(len(stairs.event)) if stairs.tick_s is None else stairs.tick_s.copy()
     tick[rows] = np.arange(steps) * period_s
     lead = np.zeros(len(sending.start_s)) if sending.lead_s is None else sending.lead_s.copy()
-    lead[event] = lead_s
-    return replace(stairs, share=np.where(rows, 0.0, stairs.share), tick_s=tick, lead_s=lead)
+    phase = np.zeros(len(sending.start_s)) if sending.phase_s is None else sending.phase_s.copy()
+    lead[event], phase[event] = lead_s, phase_s
+    share = np.where(rows, 0.0, stairs.share)
+    return replace(stairs, share=share, tick_s=tick, lead_s=lead, made_s=made_s, phase_s=phase)
 
 
 def part_of(sending: Sending, events: NDArray[np.intp]) -> tuple[Sending, NDArray[np.intp]]:
@@ -175,12 +195,14 @@ def loosened(sending: Sending, start_s: Floats, span_s: Floats) -> Sending:
     spans: list[float] = []
     free: list[bool] = []
     leads: list[float] = []
+    phases: list[float] = []
     for j, e in enumerate(sending.event):
         if j == 0 or e != sending.event[j - 1] or not whole[e]:
             starts.append(float(steps_s[j]))
             spans.append(float(span_s[e]) if whole[e] else 0.0)
             free.append(bool(whole[e]))
             leads.append(0.0 if sending.lead_s is None else float(sending.lead_s[e]))
+            phases.append(0.0 if sending.phase_s is None else float(sending.phase_s[e]))
         event.append(len(starts) - 1)
     share = np.where(whole[sending.event], sending.share, 0.0)
     return replace(
@@ -191,6 +213,7 @@ def loosened(sending: Sending, start_s: Floats, span_s: Floats) -> Sending:
         span_s=np.array(spans),
         free_span=np.array(free),
         lead_s=None if sending.lead_s is None else np.array(leads),
+        phase_s=None if sending.phase_s is None else np.array(phases),
     )
 
 

@@ -72,6 +72,13 @@ class Setup:
         """The rate of the packets that the fixture hears, where known."""
         return self.gateway_hz if self.gateway_hz is not None else self.refresh_hz
 
+    @property
+    def made_s(self) -> float:
+        """The desk's packet time, in s, where a gateway sends on at another rate; else 0."""
+        if self.refresh_hz is None or self.gateway_hz in (None, self.refresh_hz):
+            return 0.0
+        return 1.0 / self.refresh_hz
+
     def open_s(self, fps: float | None) -> float | None:
         """For how long each frame gathers light, in s, where known."""
         if self.shutter_s is not None:

@@ -19,6 +19,7 @@ WIDE_OF_ONE_HEIGHT = 1.3
 STAIRS = (2, 3, 4, 5, 6)
 FEW_TRIES = 6
 RAMP_TRIES = 12
+GATEWAY_PHASES, GATEWAY_ROUNDS = 8, 4  # of the desk's packets within a gateway's, then ever finer
 PHASES = (-0.4, -0.2, 0.0, 0.2, 0.4)  # of a packet
 SHIFTS = (-0.5, -0.25, -0.1, 0.0, 0.1, 0.25, 0.5)  # of the length
 SPANS = (0.85, 1.0, 1.2)
@@ -150,7 +151,7 @@ def in_steps(
         near_s = (ABOUT[0] * best.length_s, ABOUT[1] * best.length_s)
         held = replace(held, length_s=None, lengths_s=near_s)
     usual_s = float(np.median([scene.changes[e].width_s for e in narrow]))
-    chosen: dict[int, tuple[int, Floats, float, float]] = {}
+    chosen: dict[int, tuple[int, Floats, float, float, float]] = {}
     for e in (int(number) for number in wide):
         alone, _ = part_of(sending, np.array([e]))
         part = between(samples, scene, np.array([e]))
@@ -168,6 +169,9 @@ def in_steps(
             first = first_guess(one, best.length_s, lead, open_s, before[[e]], after[[e]])
             first = _moved(one, first, known.period_s, best.length_s, ramp)
             found = fit(one, first, RAMP_TRIES if ramp else FEW_TRIES)
+            phase_s = 0.0
+            if ramp and known.made_s > 0.0:
+                found, phase_s = _by_gateway(one, found)
             start, spread, lead_s = found.start_s, found.span_s, found.lead_s
             if 2 <= steps <= LOOSE_STEPS:
                 found = _each_step(one, found, _crossings(one, before[e], after[e], steps, open_s))
@@ -175,20 +179,42 @@ def in_steps(
             if found.deviance < lowest - PER_STEP * steps:
                 lowest = found.deviance
                 times_s = np.sort(found.start_s) if 2 <= steps <= LOOSE_STEPS else start
-                chosen[e] = (steps, times_s, float(spread[0]), float(lead_s[0]))
-    for e, (steps, times_s, lasts_s, along_s) in chosen.items():
+                chosen[e] = (steps, times_s, float(spread[0]), float(lead_s[0]), phase_s)
+    for e, (steps, times_s, lasts_s, along_s, phase_s) in chosen.items():
         starts[e] = times_s[0]
         if steps > LOOSE_STEPS:
-            layout = with_ramp(layout, e, lasts_s, known.period_s, along_s)
+            layout = with_ramp(layout, e, lasts_s, known.period_s, along_s, known.made_s, phase_s)
         elif steps > 1:
             layout = with_stairs(layout, e, steps, lasts_s)
     loose_of = loosened(replace(layout, start_s=starts), starts, layout.span_s)
     begin = loose_of.start_s.copy()
-    for steps, times_s, _, _ in chosen.values():
+    for steps, times_s, _, _, _ in chosen.values():
         if 2 <= steps <= LOOSE_STEPS:
             at = int(np.argmin(np.abs(begin - times_s[0])))
             begin[at : at + steps] = times_s
     return replace(loose_of, start_s=begin)
+
+
+def _by_gateway(search: Search, straight: Fit) -> tuple[Fit, float]:
+    """The best fit of a fade whose packets a gateway sends on, and when one of the desk's packets came."""
+    made_s = search.known.made_s
+    best, best_share = straight, 0.0
+    # What the gateway repeats is half a packet old.
+    near = replace(straight, lead_s=straight.lead_s + 0.5 * made_s)
+    shares = np.arange(GATEWAY_PHASES) / GATEWAY_PHASES
+    for finer in range(1, GATEWAY_ROUNDS + 1):
+        for share in shares:
+            sending = replace(search.sending, made_s=made_s, phase_s=np.array([share % 1.0 * made_s]))
+            other = Search(search.method, search.samples, sending, search.known)
+            first = other.first(near.length_s, near.open_s, near.start_s, 0.0, near)
+            found = fit(other, first, FEW_TRIES)
+            if found.deviance < best.deviance:
+                best, best_share = found, float(share)
+        if best is straight:
+            break
+        near, step = best, 0.5**finer / GATEWAY_PHASES
+        shares = best_share + np.array([-step, step])
+    return best, best_share % 1.0 * made_s
 
 
 def _each_step(search: Search, even: Fit, crossed_s: list[Floats]) -> Fit:
