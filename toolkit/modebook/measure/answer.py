@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from itertools import product
 
 import numpy as np
 
@@ -10,13 +11,14 @@ from modebook.measure.clipping import clipped_top, with_top
 from modebook.measure.events import Change, Scene, named, recognise
 from modebook.measure.fit import Fit, Known, Samples, Search, fit
 from modebook.measure.flicker import Flicker, without_flicker
-from modebook.measure.guesses import first_guess
+from modebook.measure.guesses import first_exposures, first_guess
 from modebook.measure.interval import Interval, interval_of
 from modebook.measure.judgement import LATE_WORSE, Candidate, Judgement, judge, out_at
 from modebook.measure.models import METHODS, Method
 from modebook.measure.prepare import gathered, samples_of, uneven_of, with_uneven_fades
 from modebook.measure.reference import Steps, from_reference
 from modebook.measure.retry import retried
+from modebook.measure.same_light import same_light
 from modebook.measure.sending import (
     LOOSE_STEPS,
     Sending,
@@ -124,7 +126,7 @@ def _known_sending(
     known = Known(period_s, open_s, trace.step_s, top=None if top is None else top[:2], made_s=made_s)
     if top is not None:
         scene = with_top(scene, cleaned, top[0])
-    wide = wide_changes(scene)
+    wide = wide_changes(scene, trace.step_s)
     if clipped and (len(wide) or (len(scene.levels) > 2 and (top is None or not top[2]))):
         notes.append("the reference light is clipped, so that its levels are not known: it was not used")
         return None
@@ -179,7 +181,7 @@ def _every_model(
     open_s = trace.open_s or 0.0
     before = np.array([scene.levels[change.before] for change in scene.changes])
     after = np.array([scene.levels[change.after] for change in scene.changes])
-    wide = np.zeros(0, dtype=np.intp) if sending.timed else wide_changes(scene)
+    wide = np.zeros(0, dtype=np.intp) if sending.timed else wide_changes(scene, trace.step_s)
     halves = halves_of(scene, sending, open_s)
     fits: dict[Method, Fit] = {}
     searches: dict[Method, Search] = {}
@@ -210,11 +212,12 @@ def _every_model(
             layouts[method] = layouts[first_in]
     for method in tried:
         search = Search(method, samples, layouts[method], known)
-        for length_s in first_lengths(method, trace, scene, sending, known, open_s):
+        lengths = first_lengths(method, trace, scene, sending, known, open_s)
+        for length_s, opened_s in product(lengths, first_exposures(known, open_s)):
             if len(wide):
-                first = search.first(length_s, open_s, layouts[method].start_s, 0.0)
+                first = search.first(length_s, opened_s, layouts[method].start_s, 0.0)
             else:
-                first = first_guess(search, length_s, halves, open_s, before, after)
+                first = first_guess(search, length_s, halves, opened_s, before, after)
             found = fit(search, first)
             if method not in fits or found.deviance < fits[method].deviance:
                 fits[method], searches[method] = found, search
@@ -232,13 +235,17 @@ def _wider(
     return max(length - float(np.hypot(low, extra)), 0.0), length + float(np.hypot(high, extra))
 
 
-def _shared_doubt(sending: Sending) -> float:
+def _shared_doubt(sending: Sending, frame_s: float) -> float:
     """How far all times of sending may be off together, in s: it looks like more or less interpolation.
 
     A fixture takes some time to hear a packet, a reference another; and where frames and packets keep step,
     each packet is as far from its frame as the one before.
     """
-    return 0.0 if sending.doubt_s is None else 1.96 * float(np.hypot(HEARING_S, np.median(sending.doubt_s)))
+    if sending.doubt_s is None:
+        return 0.0
+    in_step = abs(np.exp(2j * np.pi * sending.start_s / frame_s).mean()) ** 2
+    alike = in_step + (1.0 - in_step) / len(sending.start_s)
+    return 1.96 * float(np.hypot(HEARING_S, np.median(sending.doubt_s) * np.sqrt(alike)))
 
 
 def _left_over(best: Fit, samples: Samples) -> float:
@@ -274,10 +281,12 @@ def _judged(
         quick = one.length_s < period_s and worse[method] <= worse["none"]
         if held and (one is best or short or near or quick):
             reach = interval_of(searches[method], one, scale)
-            shared_s = _shared_doubt(sending) if method == "interpolate" else 0.0
+            shared_s = _shared_doubt(sending, trace.step_s) if method == "interpolate" else 0.0
             interval = _wider(reach, one.length_s, period_s, uneven, shared_s)
         delay = None if one.delay_s is None else (one.delay_s - setup.delay_s) / period_s
         candidates[method] = Candidate(method, worse[method], one.length_s / period_s, interval, delay)
+    for method in same_light(best, searches[best.method]):
+        candidates[method] = replace(candidates[best.method], method=method)
     judgement = judge(
         candidates,
         timed=sending.timed,

@@ -6,10 +6,11 @@ from dataclasses import replace
 
 import numpy as np
 
-from modebook.measure.fit import Fit, Search, deviance_of, fit
+from modebook.measure.fit import Fit, Known, Search, deviance_of, fit
 from modebook.measure.models import Method, unit_answer
 from modebook.measure.trace import Floats
 
+LONG_EXPOSURE = 0.95  # of a frame
 BLIND_FRAMES = 2.0  # a change shorter than this may lie between two exposures
 
 
@@ -26,6 +27,11 @@ def at_length(search: Search, best: Fit, length_s: float, tries: int = 10) -> Fi
         again = fit(held, held.first(length_s, best.open_s, moved, delay, best), tries)
         found = again if again.deviance < found.deviance else found
     return found
+
+
+def first_exposures(known: Known, open_s: float) -> list[float]:
+    """Exposures to begin with, in s: the known one, or a half and a whole frame."""
+    return [open_s] if known.open_s is not None else [open_s, LONG_EXPOSURE * known.frame_s]
 
 
 def half_way_s(method: Method, length_s: float) -> float:

@@ -13,11 +13,13 @@ from modebook.measure.events import Change, Scene
 from modebook.measure.sending import HELD_S, Sending, from_steps
 from modebook.measure.trace import Floats, Trace
 
-JUMP = 0.04  # of a change: a step of a staircase
+JUMP = 0.06  # of a change: a step of a staircase
+CREEPS = 0.2  # of a change: what is not done by its one jump
 STEPS_MOST = 12  # more steps than that in one change are a fade
 SLOW = 4  # frames more than an exposure needs: a change that takes longer, without steps, is a fade
 FADE_DOUBT = 0.1  # packets
 SHORTEST_DOUBT_S = 1e-5
+NO_CLOSER = 0.5  # packets: no two steps come so close
 
 
 Steps: TypeAlias = list[tuple[float, float, float]]
@@ -44,7 +46,7 @@ def from_reference(
             steps = fitted(change)
         if steps is None:
             steps = _fade(reference, scene, change, open_s, period_s)
-        for at_s, value, doubt_s in steps:
+        for at_s, value, doubt_s in merged(steps, values[-1], NO_CLOSER * period_s):
             times.append(max(at_s, times[-1] + 1e-6) if times else at_s)
             values.append(value)
             doubts.append(doubt_s)
@@ -58,6 +60,24 @@ def from_reference(
     return from_steps(
         np.array(times), shares, np.array(doubts), float(reference.time_s[-1]), float(reference.time_s[0])
     )
+
+
+def merged(steps: Steps, before: float, closer_s: float) -> Steps:
+    """Give steps with those that come closer than any packets as one, at the middle of their heights."""
+    found: Steps = []
+    level = before  # before the last one found
+    for at_s, value, doubt_s in steps:
+        if found and at_s - found[-1][0] < closer_s:
+            last_s, last, last_doubt_s = found[-1]
+            first, second = abs(last - level), abs(value - last)
+            share = second / max(first + second, 1e-12)
+            middle_s = last_s + share * (at_s - last_s)
+            found[-1] = (middle_s, value, max(doubt_s, last_doubt_s))
+            continue
+        if found:
+            level = found[-1][1]
+        found.append((at_s, value, doubt_s))
+    return found
 
 
 def _steps(
@@ -79,7 +99,9 @@ def _steps(
         return None
     means = [float(np.median(level[a:b])) for a, b in runs]
     means[0], means[-1] = first, last
-    if any(float(np.ptp(level[a:b])) > max(1.5 * JUMP * abs(last - first), 8.0 * noise) for a, b in runs):
+    # Compression may let the light creep to its level once it has jumped.
+    creeps = CREEPS if len(runs) == 2 else 1.5 * JUMP
+    if any(float(np.ptp(level[a:b])) > max(creeps * abs(last - first), 8.0 * noise) for a, b in runs):
         return None
     found: Steps = []
     for n in range(len(runs) - 1):

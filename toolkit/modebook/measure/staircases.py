@@ -3,19 +3,21 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import product
 
 import numpy as np
 from numpy.typing import NDArray
 
 from modebook.measure.events import Scene
 from modebook.measure.fit import Fit, Known, Samples, Search, deviance_of, fit
-from modebook.measure.guesses import first_guess, half_way_s
+from modebook.measure.guesses import first_exposures, first_guess, half_way_s
 from modebook.measure.models import Method
 from modebook.measure.sending import LOOSE_STEPS, Sending, loosened, part_of, with_ramp, with_stairs
 from modebook.measure.trace import Floats, Trace
 
 WIDE = 1.8  # a change this much wider than its height explains may be several steps
 WIDE_OF_ONE_HEIGHT = 1.3
+FRAMES_WIDE = 1.5
 STAIRS = (2, 3, 4, 5, 6)
 FEW_TRIES = 6
 RAMP_TRIES = 12
@@ -31,8 +33,8 @@ PER_STEP = 2.0  # of deviance: what another step must gain
 GOOD = 1.4  # deviance per sample at which no other count of steps is tried
 
 
-def wide_changes(scene: Scene) -> NDArray[np.intp]:
-    """The changes that are far wider than others: they may be several steps."""
+def wide_changes(scene: Scene, step_s: float) -> NDArray[np.intp]:
+    """The changes that are far wider than others: they may be several steps. step_s: between two samples."""
     widths = np.array([max(change.width_s, 1e-3) for change in scene.changes])
     span = float(np.ptp(scene.levels))
     heights = np.array(
@@ -42,9 +44,9 @@ def wide_changes(scene: Scene) -> NDArray[np.intp]:
     # A limit makes higher changes wider; more than that, or wider than one of its own height, is steps.
     allowed = widths[narrow] * np.maximum(heights / heights[narrow], 1.0)
     alike = np.array([widths[np.abs(heights - height) < 0.1].min() for height in heights])
-    return np.flatnonzero(
-        np.where(alike < widths, widths > WIDE_OF_ONE_HEIGHT * alike, widths > WIDE * allowed)
-    )
+    far = np.where(alike < widths, widths > WIDE_OF_ONE_HEIGHT * alike, widths > WIDE * allowed)
+    # What few samples show is as wide as they happen to fall.
+    return np.flatnonzero(far & (widths - np.minimum(alike, allowed) > FRAMES_WIDE * step_s))
 
 
 def halves_of(scene: Scene, sending: Sending, open_s: float) -> Floats:
@@ -115,8 +117,9 @@ def narrow_fits(
     found: dict[Method, tuple[Fit, NDArray[np.intp]]] = {}
     for method in tried:
         search = Search(method, inside, plain, known)
-        for length_s in first_lengths(method, trace, scene, sending, known, open_s):
-            first = first_guess(search, length_s, some_halves, open_s, some_before, some_after)
+        lengths = first_lengths(method, trace, scene, sending, known, open_s)
+        for length_s, opened_s in product(lengths, first_exposures(known, open_s)):
+            first = first_guess(search, length_s, some_halves, opened_s, some_before, some_after)
             one = fit(search, first, RAMP_TRIES)
             if method not in found or one.deviance < found[method][0].deviance:
                 found[method] = one, places
