@@ -3,21 +3,19 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from itertools import product
 
 import numpy as np
 
 from modebook.measure.clipping import clipped_top, with_top
 from modebook.measure.events import Change, Scene, named, recognise
-from modebook.measure.fit import Fit, Known, Samples, Search, fit
+from modebook.measure.every_model import every_model
+from modebook.measure.fit import Fit, Known, Samples, Search
 from modebook.measure.flicker import Flicker, without_flicker
-from modebook.measure.guesses import first_exposures, first_guess
 from modebook.measure.interval import Interval, interval_of
 from modebook.measure.judgement import LATE_WORSE, Candidate, Judgement, judge, out_at
-from modebook.measure.models import METHODS, Method
+from modebook.measure.models import Method
 from modebook.measure.prepare import gathered, samples_of, uneven_of, with_uneven_fades
 from modebook.measure.reference import Steps, from_reference
-from modebook.measure.retry import retried
 from modebook.measure.same_light import same_light
 from modebook.measure.sending import (
     LOOSE_STEPS,
@@ -26,7 +24,7 @@ from modebook.measure.sending import (
     from_wire,
 )
 from modebook.measure.setup import Setup
-from modebook.measure.staircases import first_lengths, halves_of, in_steps, narrow_fits, wide_changes
+from modebook.measure.staircases import in_steps, narrow_fits, wide_changes
 from modebook.measure.trace import Floats, Trace
 
 USUAL_HZ = 44.0
@@ -37,9 +35,6 @@ HEARING_S = 0.002  # standard deviation of what a fixture takes to hear a packet
 UNEVEN_TIMES = 4.0  # a lag's length moves by about so many times the share that its last level is off
 CLIPPED_MOST = 0.01  # of a reference's frames
 STEP_DOUBT = 0.15  # of a frame: when a step came that few frames show
-SHORT = 0.2  # packets: no longer than this in the single snaps, all methods give one light
-HOPELESS_TIMES = 20.0  # the least deviance, by the narrow changes alone: a method so bad is not given stairs
-HOPELESS = 300.0  # deviance above the best, by the narrow changes alone, in units of the deviance per sample
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +99,7 @@ def measure(trace: Trace, setup: Setup) -> Answer:
         top=None if top is None else top[:2],
         made_s=made_s,
     )
-    fits, searches = _every_model(cleaned, scene, sending, known, refresh_hz is not None)
+    fits, searches = every_model(cleaned, scene, sending, known, refresh_hz is not None)
     return _judged(trace, setup, cleaned, scene, fits, searches, sending, flicker, notes, period_s)
 
 
@@ -172,56 +167,6 @@ def _cleaned(trace: Trace) -> tuple[Trace, Scene, Flicker | None]:
     scene = recognise(cleaned)
     cleaned, flicker = without_flicker(trace, scene.steady, scene.flat)
     return cleaned, recognise(cleaned), flicker
-
-
-def _every_model(
-    trace: Trace, scene: Scene, sending: Sending, known: Known, counted: bool
-) -> tuple[dict[Method, Fit], dict[Method, Search]]:
-    samples = samples_of(trace, scene)
-    open_s = trace.open_s or 0.0
-    before = np.array([scene.levels[change.before] for change in scene.changes])
-    after = np.array([scene.levels[change.after] for change in scene.changes])
-    wide = np.zeros(0, dtype=np.intp) if sending.timed else wide_changes(scene, trace.step_s)
-    halves = halves_of(scene, sending, open_s)
-    fits: dict[Method, Fit] = {}
-    searches: dict[Method, Search] = {}
-    tried = [method for method in METHODS if counted or method != "interpolate"]
-    layouts = dict.fromkeys(tried, sending)
-    if len(wide):
-        narrow = narrow_fits(tried, samples, scene, sending, known, wide, trace, open_s)
-        least = min(one.deviance / max(len(one.left), 1) for one, _ in narrow.values())
-        first_in = min(narrow, key=lambda method: narrow[method][0].deviance)
-        hopeless = {
-            method
-            for method, (one, _) in narrow.items()
-            if one.deviance > HOPELESS_TIMES * narrow[first_in][0].deviance + HOPELESS * max(least, 1.0)
-        }
-        short: Sending | None = None
-        for method in tried:
-            if method in hopeless:
-                continue
-            one, places = narrow[method]
-            quick = one.length_s < SHORT * known.period_s
-            if quick and short is not None:
-                layouts[method] = short  # all methods are one at so short a length
-                continue
-            layouts[method] = in_steps(method, samples, scene, sending, known, wide, one, places, open_s)
-            if quick:
-                short = layouts[method]
-        for method in hopeless:
-            layouts[method] = layouts[first_in]
-    for method in tried:
-        search = Search(method, samples, layouts[method], known)
-        lengths = first_lengths(method, trace, scene, sending, known, open_s)
-        for length_s, opened_s in product(lengths, first_exposures(known, open_s)):
-            if len(wide):
-                first = search.first(length_s, opened_s, layouts[method].start_s, 0.0)
-            else:
-                first = first_guess(search, length_s, halves, opened_s, before, after)
-            found = fit(search, first)
-            if method not in fits or found.deviance < fits[method].deviance:
-                fits[method], searches[method] = found, search
-    return retried(fits, searches, samples, known)
 
 
 def _wider(

@@ -17,6 +17,7 @@ MAINS_HZ = (100.0, 120.0)
 OFF_BY_HZ = 0.3  # mains and camera clocks together
 SHARE_EXPLAINED = 0.25  # of the variance of the steady stretches
 RIDGE = 1e-6
+LEVELS_APART = 0.2  # of the range
 SLOWEST_HZ = 1.0  # a flicker that the samples' rate turns into something slower looks like the end of a lag
 
 
@@ -56,13 +57,15 @@ def without_flicker(trace: Trace, steady: Floats, level: Floats) -> tuple[Trace,
     step_hz = min(max(0.25 / max(lasts_s, 1e-3), 0.01), 0.15)
     rate_hz = 1.0 / trace.step_s
     offsets = np.arange(-OFF_BY_HZ, OFF_BY_HZ + step_hz / 2, step_hz)
+    # What grows with the light shows only where unclipped samples stand at several levels.
+    count = 8 if float(np.ptp(shares[use])) > LEVELS_APART else 4
     best: tuple[float, float, Floats] | None = None
     for mains in MAINS_HZ:
         if abs(mains - rate_hz * round(mains / rate_hz)) < SLOWEST_HZ:
             continue
         for frequency in mains + offsets:
             terms = _columns(middle_s, float(frequency), shares)
-            some = terms[use]
+            some = terms[use, :count]
             square = some.T @ some
             square[np.diag_indices(len(square))] += RIDGE * len(some)
             amounts = np.linalg.solve(square, some.T @ left)
@@ -75,6 +78,7 @@ def without_flicker(trace: Trace, steady: Floats, level: Floats) -> tuple[Trace,
     if whole <= 0.0 or best[0] > (1.0 - SHARE_EXPLAINED) * whole:
         return trace, None
     _, frequency, amounts = best
+    amounts = np.concatenate([amounts, np.zeros(8 - count)])
     if (
         min(abs(abs(frequency - mains) - OFF_BY_HZ) for mains in MAINS_HZ) < 0.5 * step_hz
         and step_hz < OFF_BY_HZ / 3
@@ -86,6 +90,8 @@ def without_flicker(trace: Trace, steady: Floats, level: Floats) -> tuple[Trace,
     # A light of share s shows s (high - low) + low + others + s ours: taken apart by its own level.
     swing = high - low if high > low else 1.0
     cleaned = low + (trace.level - low - others) / (1.0 + ours / swing)
+    if trace.clipped is not None:
+        cleaned = np.where(trace.clipped, trace.level, cleaned)  # no flicker is seen beyond the top
     span = swing or 1.0
     found = Flicker(
         frequency,

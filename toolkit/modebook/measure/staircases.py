@@ -22,6 +22,7 @@ STAIRS = (2, 3, 4, 5, 6)
 FEW_TRIES = 6
 RAMP_TRIES = 12
 GATEWAY_PHASES, GATEWAY_ROUNDS = 8, 4  # of the desk's packets within a gateway's, then ever finer
+GATEWAY_GAIN = 0.8  # of the deviance: what a first look must leave at most
 PHASES = (-0.4, -0.2, 0.0, 0.2, 0.4)  # of a packet
 SHIFTS = (-0.5, -0.25, -0.1, 0.0, 0.1, 0.25, 0.5)  # of the length
 SPANS = (0.85, 1.0, 1.2)
@@ -85,7 +86,11 @@ def first_lengths(
         heights = np.array(
             [abs(scene.levels[c.after] - scene.levels[c.before]) / span for c in scene.changes]
         )
-        seen = max(float(np.median(widths / np.maximum(heights, 0.05))), seen)
+        full_s = widths / np.maximum(heights, 0.05)
+        usual = max(float(np.median(full_s)), seen)
+        seen = max(float(np.percentile(full_s, 25)), seen)
+        # Staircases and fades may be among them.
+        return [seen] if usual < 1.2 * seen else [seen, usual]
     few = seen < 4.0 * trace.step_s
     return [seen, 0.5 * seen, 1.6 * seen] if few else [seen]
 
@@ -120,7 +125,7 @@ def narrow_fits(
         lengths = first_lengths(method, trace, scene, sending, known, open_s)
         for length_s, opened_s in product(lengths, first_exposures(known, open_s)):
             first = first_guess(search, length_s, some_halves, opened_s, some_before, some_after)
-            one = fit(search, first, RAMP_TRIES)
+            one = fit(search, first)
             if method not in found or one.deviance < found[method][0].deviance:
                 found[method] = one, places
     return found
@@ -181,7 +186,7 @@ def in_steps(
                 spread = np.array([np.ptp(found.start_s)])
             if found.deviance < lowest - PER_STEP * steps:
                 lowest = found.deviance
-                times_s = np.sort(found.start_s) if 2 <= steps <= LOOSE_STEPS else start
+                times_s = np.maximum.accumulate(found.start_s) if 2 <= steps <= LOOSE_STEPS else start
                 chosen[e] = (steps, times_s, float(spread[0]), float(lead_s[0]), phase_s)
     for e, (steps, times_s, lasts_s, along_s, phase_s) in chosen.items():
         starts[e] = times_s[0]
@@ -213,7 +218,7 @@ def _by_gateway(search: Search, straight: Fit) -> tuple[Fit, float]:
             found = fit(other, first, FEW_TRIES)
             if found.deviance < best.deviance:
                 best, best_share = found, float(share)
-        if best is straight:
+        if best.deviance > GATEWAY_GAIN * straight.deviance:
             break
         near, step = best, 0.5**finer / GATEWAY_PHASES
         shares = best_share + np.array([-step, step])
@@ -280,13 +285,15 @@ def _moved(search: Search, first_ms: Floats, period_s: float, length_s: float, r
     return guesses[int(np.argmin([deviance_of(search.left(guess)) for guess in guesses]))]
 
 
+def nearest_changes(samples: Samples, scene: Scene) -> NDArray[np.intp]:
+    """Which change each sample lies nearest to, [N]."""
+    borders = [0.5 * (a.to_s + b.from_s) for a, b in zip(scene.changes[:-1], scene.changes[1:], strict=True)]
+    return np.searchsorted(np.array(borders), samples.time_s)
+
+
 def between(samples: Samples, scene: Scene, events: NDArray[np.intp]) -> Samples:
     """The samples that lie nearest to these changes."""
-    middles = np.array([0.5 * (change.from_s + change.to_s) for change in scene.changes])
-    borders = np.array(
-        [0.5 * (a.to_s + b.from_s) for a, b in zip(scene.changes[:-1], scene.changes[1:], strict=True)]
-    )
-    keep = np.isin(np.searchsorted(borders, samples.time_s), events) if len(middles) > 1 else slice(None)
+    keep = np.isin(nearest_changes(samples, scene), events)
     return replace(
         samples,
         time_s=samples.time_s[keep],
