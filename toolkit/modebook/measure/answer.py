@@ -7,24 +7,21 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from modebook.measure.clipping import clipped_top, with_top
-from modebook.measure.events import Change, Scene, named, recognise
+from modebook.measure.events import Scene, named
 from modebook.measure.every_model import every_model
 from modebook.measure.fit import Fit, Known, Samples, Search
-from modebook.measure.flicker import Flicker, without_flicker
+from modebook.measure.flicker import Flicker
 from modebook.measure.interval import Interval, interval_of
 from modebook.measure.judgement import LATE_WORSE, Candidate, Judgement, judge, out_at
+from modebook.measure.known_sending import cleaned_of, known_sending
 from modebook.measure.models import Method
 from modebook.measure.prepare import gathered, samples_of, uneven_of, with_uneven_fades
-from modebook.measure.reference import Steps, from_reference
 from modebook.measure.same_light import same_light
 from modebook.measure.sending import (
-    LOOSE_STEPS,
     Sending,
     from_changes,
-    from_wire,
 )
 from modebook.measure.setup import Setup
-from modebook.measure.staircases import in_steps, narrow_fits, wide_changes
 from modebook.measure.trace import Floats, Trace
 
 USUAL_HZ = 44.0
@@ -33,8 +30,6 @@ SURE_PACKETS = 0.03
 SURE_SHARE = 0.006
 HEARING_S = 0.002  # standard deviation of what a fixture takes to hear a packet, beside another or the wire
 UNEVEN_TIMES = 4.0  # a lag's length moves by about so many times the share that its last level is off
-CLIPPED_MOST = 0.01  # of a reference's frames
-STEP_DOUBT = 0.15  # of a frame: when a step came that few frames show
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,9 +71,9 @@ def measure(trace: Trace, setup: Setup) -> Answer:
         notes.append("the shutter was not given: fitted with the rest")
     trace = replace(trace, open_s=guess_s)
     made_s = setup.made_s
-    sending = _known_sending(trace, guess_s, period_s, made_s, notes)
+    sending = known_sending(trace, guess_s, period_s, made_s, notes)
     fine = gathered(trace, period_s)
-    cleaned, scene, flicker = _cleaned(fine)
+    cleaned, scene, flicker = cleaned_of(fine)
     if flicker is not None:
         notes.append(f"mains flicker of {flicker.frequency_hz:.2f} Hz was fitted and taken out")
     if setup.gateway_hz is not None and setup.refresh_hz is None and trace.sent is None:
@@ -101,72 +96,6 @@ def measure(trace: Trace, setup: Setup) -> Answer:
     )
     fits, searches = every_model(cleaned, scene, sending, known, refresh_hz is not None)
     return _judged(trace, setup, cleaned, scene, fits, searches, sending, flicker, notes, period_s)
-
-
-def _is_clipped(trace: Trace) -> bool:
-    return trace.clipped is not None and bool(trace.clipped.mean() > CLIPPED_MOST)
-
-
-def _known_sending(
-    trace: Trace, open_s: float, period_s: float, made_s: float, notes: list[str]
-) -> Sending | None:
-    if trace.sent is not None:
-        return from_wire(trace)
-    reference = trace.reference_trace
-    if reference is None:
-        return None
-    clipped = _is_clipped(reference)
-    cleaned, scene, _ = _cleaned(reference)
-    top = clipped_top(cleaned, scene)
-    known = Known(period_s, open_s, trace.step_s, top=None if top is None else top[:2], made_s=made_s)
-    if top is not None:
-        scene = with_top(scene, cleaned, top[0])
-    wide = wide_changes(scene, trace.step_s)
-    if clipped and (len(wide) or (len(scene.levels) > 2 and (top is None or not top[2]))):
-        notes.append("the reference light is clipped, so that its levels are not known: it was not used")
-        return None
-    layout: Sending | None = None
-    if len(wide):
-        samples, plain = samples_of(cleaned, scene), from_changes(scene)
-        one, places = narrow_fits(["none"], samples, scene, plain, known, wide, cleaned, open_s)["none"]
-        layout = in_steps("none", samples, scene, plain, known, wide, one, places, open_s)
-
-    def fitted(change: Change) -> Steps | None:
-        """The steps of a staircase as the fit of several steps without smoothing finds them."""
-        if layout is None:
-            return None
-        times_s = layout.steps_s(layout.start_s, layout.span_s)
-        within = (times_s > change.from_s - 0.1) & (times_s < change.to_s + 0.05)
-        fade = np.isin(layout.event, layout.ramps)
-        ramp = bool((fade & within).any())
-        # All packets of a fade belong to it, however long it is.
-        inside = np.flatnonzero(np.isin(layout.event, layout.event[fade & within]) if ramp else within)
-        if len(inside) < 2 or (len(inside) > LOOSE_STEPS and not ramp):
-            return None
-        low, high = float(scene.levels[0]), float(scene.levels[-1])
-        values = layout.heights(layout.span_s, np.zeros(0) if layout.lead_s is None else layout.lead_s)[1]
-        inside = inside[np.abs(values[inside + 1] - values[inside]) > 1e-6]
-        heights = low + (high - low) * values[inside + 1]
-        doubt_s = max(STEP_DOUBT * trace.step_s, (trace.step_s - open_s) / float(np.sqrt(12.0)))
-        return [
-            (float(at), float(height), doubt_s) for at, height in zip(times_s[inside], heights, strict=True)
-        ]
-
-    steps = from_reference(cleaned, scene, open_s, period_s, fitted)
-    if clipped and steps.doubt_s is not None:
-        # How much of a clipped exposure was lit is not seen.
-        steps = replace(steps, doubt_s=np.maximum(steps.doubt_s, open_s / np.sqrt(12.0)))
-    return steps
-
-
-def _cleaned(trace: Trace) -> tuple[Trace, Scene, Flicker | None]:
-    scene = recognise(trace)
-    cleaned, flicker = without_flicker(trace, scene.steady, scene.flat)
-    if flicker is None:
-        return trace, scene, None
-    scene = recognise(cleaned)
-    cleaned, flicker = without_flicker(trace, scene.steady, scene.flat)
-    return cleaned, recognise(cleaned), flicker
 
 
 def _wider(

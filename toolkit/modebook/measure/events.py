@@ -13,7 +13,7 @@ from modebook.measure.trace import Floats, Trace
 LOOK_S = 0.12  # a light that changes by less than FLAT within this time stands still
 LOOK_CLOSER_S = 0.05
 FLAT = 0.015  # of the trace's range
-SAME_LEVEL = 0.05  # of the range: plateaus closer than this are one level
+SAME_LEVEL = 0.08  # of the range: plateaus closer than this are one level
 LEAST_RANGE = 6.0  # in standard deviations of the noise: below it there is no event
 FULL = 0.8
 HALF = (0.3, 0.7)
