@@ -30,6 +30,7 @@ SEARCH_MOST_S = 60.0
 CLIPPED_SHARE = 0.2  # of a patch's pixels at the top
 SMALLEST_PX = 4
 CODING_CODES = 0.3  # codes of 8 bits: what compression leaves of error in a patch's mean, at the least
+ABOVE_WHITE = 243.0
 FINE_GRAIN = 0.4  # standard deviation of pixels in codes above which rounding evens out in the mean
 
 
@@ -357,7 +358,8 @@ def _keep(patch: _Patch, luma: NDArray[Any], light: Floats, full_range: bool) ->
 
 def _clipped(patch: _Patch, full_range: bool) -> NDArray[np.bool_]:
     """Frames in which many pixels stand at the greatest value that the clip has."""
-    if not full_range and max(patch.over) > CLIPPED_SHARE:
+    # Compression may overshoot by some codes; beyond them a clip of limited range goes on above its white.
+    if not full_range and max(patch.over) > CLIPPED_SHARE and max(patch.code) > ABOVE_WHITE:
         return np.asarray(np.array(patch.code) > 252.0)
     return np.asarray(np.array(patch.top) > CLIPPED_SHARE)
 

@@ -10,7 +10,7 @@ from modebook.measure.events import Change, Scene
 from modebook.measure.trace import Trace
 
 OVER, OVER_DOUBT = 1.2, 0.3  # a top that is clipped is about so many times the level that it is clipped at
-HALF_DOUBT = 0.05  # of the top, where a level between stands for half of it
+HALF_DOUBT = 0.03  # of the top, where a level between stands for half of it
 HALF_MOST = 2.0  # times the level of clipping: a middle level that makes the top higher is not half of it
 
 

@@ -166,7 +166,8 @@ def in_steps(
         span_s = max(scene.changes[e].width_s - usual_s, 1e-3)
         lowest = np.inf
         for steps in dict.fromkeys((1, max(round(span_s / known.period_s) + 1, 2), *STAIRS)):
-            if lowest < GOOD * len(part.time_s):
+            # Under a clipped top one step less to a lower top looks the same.
+            if lowest < GOOD * len(part.time_s) and known.top is None:
                 break
             ramp = steps > LOOSE_STEPS
             tried = alone if steps == 1 else with_stairs(alone, 0, steps, span_s)
