@@ -95,15 +95,24 @@ def measure(trace: Trace, setup: Setup) -> Answer:
         made_s=made_s,
     )
     fits, searches = every_model(cleaned, scene, sending, known, refresh_hz is not None)
-    return _judged(trace, setup, cleaned, scene, fits, searches, sending, flicker, notes, period_s)
+    return _judged(trace, setup, cleaned, scene, top, fits, searches, sending, flicker, notes, period_s)
 
 
 def _wider(
-    reach: Interval, length_s: float, period_s: float, uneven: float, shared_s: float
+    reach: Interval, length_s: float, period_s: float, uneven: float, shared_s: float, over: float
 ) -> tuple[float, float]:
-    """An interval in packets, widened by what the fit takes as exact and no clock and no camera is."""
+    """An interval in packets, widened by what the fit takes as exact and no clock and no camera is.
+
+    over: the doubt about a clipped top, as a share of it: a straight line to a higher top is longer.
+    """
     length = length_s / period_s
-    doubts = (SURE_PACKETS, SURE_SHARE * length, UNEVEN_TIMES * uneven * length, shared_s / period_s)
+    doubts = (
+        SURE_PACKETS,
+        SURE_SHARE * length,
+        UNEVEN_TIMES * uneven * length,
+        shared_s / period_s,
+        over * length,
+    )
     extra = float(np.linalg.norm(doubts))
     low, high = length - reach.from_s / period_s, reach.to_s / period_s - length
     return max(length - float(np.hypot(low, extra)), 0.0), length + float(np.hypot(high, extra))
@@ -133,6 +142,7 @@ def _judged(
     setup: Setup,
     cleaned: Trace,
     scene: Scene,
+    top: tuple[float, float, bool] | None,
     fits: dict[Method, Fit],
     searches: dict[Method, Search],
     sending: Sending,
@@ -156,7 +166,8 @@ def _judged(
         if held and (one is best or short or near or quick):
             reach = interval_of(searches[method], one, scale)
             shared_s = _shared_doubt(sending, trace.step_s) if method == "interpolate" else 0.0
-            interval = _wider(reach, one.length_s, period_s, uneven, shared_s)
+            over = 0.0 if top is None or top[2] or method == "lag" else top[1] / top[0]
+            interval = _wider(reach, one.length_s, period_s, uneven, shared_s, over)
         delay = None if one.delay_s is None else (one.delay_s - setup.delay_s) / period_s
         candidates[method] = Candidate(method, worse[method], one.length_s / period_s, interval, delay)
     for method in same_light(best, searches[best.method]):
@@ -168,6 +179,7 @@ def _judged(
         left_over=_left_over(best, samples_of(cleaned, scene)),
         fps=trace.fps or 1.0 / trace.step_s,
         refresh_hz=1.0 / period_s,
+        clipped=top is not None and not top[2],
     )
     length_s = None if judgement.length_packets is None else judgement.length_packets * period_s
     refresh_hz = setup.line_hz

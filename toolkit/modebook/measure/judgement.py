@@ -46,6 +46,7 @@ class Judgement:
 
 STAIRS = "send a staircase of steps one or two packets apart, or a fade shorter than a second"
 HALF = "send snaps of half height beside those of full height"
+DARKER = "expose darker, so that full is not clipped, or send snaps of half height as well"
 TIMED = (
     "film a lamp without smoothing on the same universe in the same picture (--reference), "
     "or log the level on the wire (sent)"
@@ -68,11 +69,13 @@ def judge(
     left_over: float,
     fps: float | None,
     refresh_hz: float,
+    clipped: bool = False,
 ) -> Judgement:
     """Say what the candidates leave. misfit: the best model's deviance per degree of freedom; left_over:
     the root mean square of what it leaves, as a share of the light's range.
 
-    timed: whether the time of sending is known. fps: samples a second.
+    timed: whether the time of sending is known. fps: samples a second. clipped: whether the top is clipped
+    and nothing tells how high it is.
     """
     out = out_at(misfit)
     left = [method for method in METHODS if method in candidates and candidates[method].worse < out]
@@ -127,8 +130,9 @@ def judge(
             chosen if low > ONE_LIGHT else None,
             None,
             one.interval_packets,
-            f"the length may be {low:.1f} to {high:.1f} packets: the samples are too few or too noisy",
-            (_faster(fps, refresh_hz, 0.5 * (high - low)),),
+            f"the length may be {low:.1f} to {high:.1f} packets: "
+            + ("the top is clipped" if clipped else "the samples are too few or too noisy"),
+            (DARKER if clipped else _faster(fps, refresh_hz, 0.5 * (high - low)),),
             tuple(left),
         )
     others = [candidates[method] for method in candidates if method not in left]
