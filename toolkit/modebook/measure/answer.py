@@ -27,7 +27,7 @@ from modebook.measure.trace import Floats, Trace
 USUAL_HZ = 44.0
 # Clocks, shutter and transfer curve are taken as told; what they may be off by widens the interval.
 SURE_PACKETS = 0.03
-SURE_SHARE = 0.006
+SURE_SHARE = 0.01
 HEARING_S = 0.002  # standard deviation of what a fixture takes to hear a packet, beside another or the wire
 UNEVEN_TIMES = 4.0  # a lag's length moves by about so many times the share that its last level is off
 

@@ -28,6 +28,7 @@ SHIFTS = (-0.5, -0.25, -0.1, 0.0, 0.1, 0.25, 0.5)  # of the length
 SPANS = (0.85, 1.0, 1.2)
 MORE_SPANS = (1.4, 1.7)  # where the end is hidden by clipping
 SURE_TOP = 0.1  # a top known to so large a share of it leaves a length alone
+ALONE = 0.2  # of a top's doubt
 ABOUT = (0.7, 1.7)  # times the length that snaps to a clipped top seem to have
 TOPS = (0.85, 1.0, 1.2)  # times what a clipped top is taken for
 PER_STEP = 2.0  # of deviance: what another step must gain
@@ -154,7 +155,10 @@ def in_steps(
     layout, starts = sending, sending.start_s.copy()
     starts[narrow] = best.start_s[places]
     held = replace(known, length_s=best.length_s, open_s=best.open_s)
-    if known.top is not None and known.top[1] > SURE_TOP * known.top[0]:
+    if known.top is not None and known.top[1] <= SURE_TOP * known.top[0]:
+        # One change alone says little of the top: a longer fade to a higher one looks the same.
+        held = replace(held, top=(known.top[0], ALONE * known.top[1]))
+    elif known.top is not None:
         # Where the top is clipped, a longer line to a higher level looks the same in one snap.
         near_s = (ABOUT[0] * best.length_s, ABOUT[1] * best.length_s)
         held = replace(held, length_s=None, lengths_s=near_s)
