@@ -13,7 +13,7 @@ SURE = 0.9
 """From this score on, what was read is not marked as doubtful."""
 _GUESS = 0.76
 _TYPO = 0.93
-_INFLECTED = 0.92
+INFLECTED = 0.92
 _MARGIN = 0.04
 _SHORTEST_TYPO = 7
 
@@ -102,7 +102,7 @@ def inflected(text: str) -> Found | None:
     if len(form) < 4:
         return None
     word = _stems().get(_stem(form))
-    return Found(word, _INFLECTED, form) if word else None
+    return Found(word, INFLECTED, form) if word else None
 
 
 @lru_cache(maxsize=4_000)
@@ -114,7 +114,7 @@ def shortened(text: str) -> Found | None:
     pieces = [(form, cut) for form, cut in pieces if form]
     if not pieces or not any(cut and len(form) >= 3 for form, cut in pieces):
         return None
-    words = set()
+    fitting: dict[str, str] = {}
     for phrase, (word, score) in synonyms().items():
         parts = phrase.split()
         if (
@@ -125,8 +125,14 @@ def shortened(text: str) -> Found | None:
                 for part, (form, cut) in zip(parts, pieces, strict=True)
             )
         ):
-            words.add(word)
-    return Found(words.pop(), _INFLECTED, text) if len(words) == 1 else None
+            fitting[phrase] = word
+    # Of a phrase and longer ones that begin with it (Farbtemperatur, -korrektur) the short one is meant.
+    words = {
+        word
+        for phrase, word in fitting.items()
+        if not any(phrase != other and phrase.startswith(other) for other in fitting)
+    }
+    return Found(words.pop(), INFLECTED, text) if len(words) == 1 else None
 
 
 def nearest(text: str) -> Found | None:

@@ -6,10 +6,16 @@ import re
 from dataclasses import dataclass
 from functools import cache, lru_cache
 
+from modebook.intake.compounds import composed, without_facets
 from modebook.intake.folding import fold
 from modebook.intake.lexicon import SURE, exact, inflected, nearest, phrases, shortened
 
 _BRACKETS = re.compile(r"[(\[]([^)\]]*)[)\]]")
+_MEASURED = re.compile(
+    r"^(?P<name>.*?[^\W\d_].*?)\s*[,:(]?\s*(?P<span>[-+±]?\d[\d.,]*\s*[%°]?\s*(?:-|–|—|→|…|\.\.\.?|to|bis|à|a)\s*"
+    r"[-+]?\d[\d.,]*\s*(?:%|°|deg|grad|K|Hz|kHz|s|ms)\.?)\)?$",
+    re.IGNORECASE,
+)
 _GLUED = re.compile(r"^([a-z]{1,2})(\d{1,4})$")
 _NUMBER = re.compile(r"^#?(\d{1,3})$")
 _SIDED = frozenset({"blade-position", "blade-angle", "barn-door", "barn-door-rotation"})
@@ -55,6 +61,15 @@ def read_name(text: str) -> Name:
     """The name in a cell that holds a name, perhaps with a description behind it."""
     flat = " ".join(text.split())
     head, rest = flat, ""
+    turned = _inverted(flat)
+    if turned is not None:
+        return turned
+    measured = _MEASURED.match(flat)
+    if measured:
+        # What is measured stands behind the name; its figures are no number of several.
+        named = read_name(measured["name"].strip(" ,:("))
+        if named.sure and not named.rest:
+            return _with(named, rest=measured["span"].strip())
     whole = _read(head)
     if whole.sure or not flat:
         return whole
@@ -73,6 +88,18 @@ def read_name(text: str) -> Name:
             if best.sure:
                 break
     return best
+
+
+def _inverted(flat: str) -> Name | None:
+    """A name with its first word behind a comma (`Gobo wheel, rotating`), if that is one of the lists."""
+    parts = [part.strip() for part in flat.split(",")]
+    if len(parts) != 2 or not all(parts) or any(letter.isdigit() for letter in parts[1]):
+        return None
+    found = _read(f"{parts[1]} {parts[0]}")
+    listed = exact(f"{parts[1]} {parts[0]}")
+    if listed is None or listed.score < SURE or found.word != listed.word:
+        return None
+    return _with(found, label=flat, base=fold(flat))
 
 
 def _bracketed(flat: str) -> Name | None:
@@ -148,7 +175,7 @@ def _read(text: str) -> Name:
     direct = exact(text)
     if direct and direct.score >= SURE and not _mark(text):
         return Name(text.strip(), direct.word, direct.score, base=fold(text))
-    form = fold(text)
+    form = without_facets(fold(text))
     words, level, bits = _without_marks(form.split())
     label = _label(text, level, bits)
     numbered, number, cell = _without_number(words)
@@ -195,6 +222,10 @@ def _read(text: str) -> Name:
             return Name(label, found.word, min(score, 0.95), level, bits, number, cell, None, base)
     for tried in (numbered, plain):
         found = inflected(" ".join(tried)) if tried else None
+        if found:
+            return Name(label, found.word, found.score, level, bits, number, cell, None, base)
+    for tried in (numbered, plain):
+        found = composed(" ".join(tried)) if tried else None
         if found:
             return Name(label, found.word, found.score, level, bits, number, cell, None, base)
     short = shortened(text) if level is None and number is None else None

@@ -166,7 +166,16 @@ _NEGATED = re.compile(
 _NUMBERED = re.compile(r"(?:rotating|rotierendes?|rotatif|giratorio|rotante) [^\W\d]+ \d{1,2}")
 
 
+def affirmed(text: str) -> str:
+    """A text without its parts that say what is not (`Open, no strobe`)."""
+    parts = [part for part in re.split(r"[,;]", text) if not _NEGATED.match(f" {fold(part)} ")]
+    return ",".join(parts)
+
+
 def _does(text: str) -> str | None:
+    said = affirmed(text)
+    if said.strip() and said != text:
+        return _does(said)
     heads = {fold(_BRACKETS.sub(" ", text)), fold(text)}
     whole = keyed("phrases", "does.")
     for head in heads:

@@ -10,7 +10,7 @@ from modebook.intake.elision import expand
 from modebook.intake.entries import Stretch
 from modebook.intake.folding import fold
 from modebook.intake.names import DESCRIBING, read_name
-from modebook.intake.phrases import runs, turns_round
+from modebook.intake.phrases import affirmed, runs, turns_round
 from modebook.intake.quantities import Quantity
 from modebook.intake.spans import full_span, range_span
 from modebook.intake.values import Values
@@ -260,7 +260,7 @@ def _range(
         )
     if (
         parameter.word in ("shutter", "dimmer")
-        and _STROBING.search(meaning)
+        and _STROBING.search(affirmed(meaning))
         and said.does not in ("open", "closed", "nothing")
     ):
         entry["parameter"] = "strobe"
