@@ -61,12 +61,21 @@ FAMILIES = {
         "rare_traps",
     ],
     "aside": [
+        "fourth_late",
+        "fourth_more",
+        "fourth_pages",
+        "fourth_tables",
+        "fourth_web",
         "third_hard",
         "third_more",
         "third_pages",
         "third_pasted",
         "third_plain",
         "third_sheets",
+        "fourth_sheets",
+        "fourth_lists",
+        "fourth_pasted",
+        "fourth_rest",
     ],
 }
 

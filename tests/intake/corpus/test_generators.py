@@ -46,7 +46,12 @@ def printed(chart: Chart, data: bytes) -> str:
             return "".join(
                 archive.read(name).decode() for name in archive.namelist() if name.endswith(".xml")
             )
-    return data.decode("utf-8-sig")
+    if data.startswith(b"\xff\xfe"):
+        return data.decode("utf-16")
+    try:
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        return data.decode("cp1252")
 
 
 def test_there_are_enough_charts_in_enough_layouts():

@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass
 
 from modebook.intake.chart_rows import read_slot_cell
+from modebook.intake.folding import fold
 from modebook.intake.grid import Grid, Line, Place, Source
 from modebook.intake.headings import read_footnote, read_mode_head
 from modebook.intake.names import read_name
@@ -16,6 +17,17 @@ from modebook.intake.values import read_values
 Key = tuple[str, Place]
 LONGEST = 4  # words
 _FIRST = re.compile(r"(?:ch\.?|channel|slot|kanal|canal|canale)?\s*0*1[.:)]?\s+[^\W\d]", re.IGNORECASE)
+_USUAL = frozenset(
+    {
+        *("basic", "standard", "extended", "advanced", "full", "raw", "compact", "simple", "normal"),
+        *("expert", "complete", "short", "reduced", "einfach", "erweitert", "voll", "kompakt"),
+        *("reduziert", "komplett"),
+        *("etendu", "avance", "complet", "reduit", "basico", "avanzado", "extendido", "completo", "reducido"),
+        *("base", "avanzato", "esteso", "ridotto", "semplice", "sencillo", "compacto", "compatto"),
+        "estandar",
+    }
+)
+"""What makers call modes by one word, folded. Common practice, no source."""
 _LOOK = 5  # rows of a grid in which its slot 1 stands
 
 
@@ -30,15 +42,20 @@ def bare_titles(source: Source) -> dict[Key, str]:
     """The lines that title a mode with its name alone, by text and place.
 
     Only where two charts or more begin at slot 1 and each has a short line of its own right above, each a
-    different one: a line that stands once may be anything.
+    different one: a line that stands once may be anything, but for the usual names of modes.
     """
     starts = [start for leaf in source.leaves for start in _starts(leaf.items)]
     texts = [_flat(start.above) for start in starts]
+    usual = {
+        (text, start.above.place): text
+        for start, text in zip(starts, texts, strict=True)
+        if start.above is not None and fold(text) in _USUAL
+    }
     if len(texts) < 2 or not all(texts) or len({text.casefold() for text in texts}) != len(texts):
-        return {}
+        return usual
     heads = [read_mode_head(text) for text in texts]
     if not all(head or _is_bare(text) for head, text in zip(heads, texts, strict=True)):
-        return {}
+        return usual
     return {
         (text, start.above.place): text
         for start, head, text in zip(starts, heads, texts, strict=True)

@@ -48,6 +48,8 @@ _LISTED = re.compile(
     r"^(?:(?:ch|chan|channels?|slots?|kanal|kanäle|canal|canaux|canali|canales|k|c)\.?\s*)?\(?(\d{1,3}(?:\s*(?:[+/&,;]|\band\b|\bund\b|\bet\b|\by\b|\be\b|\s)\s*\d{1,3})+)\)?$",
     re.IGNORECASE,
 )
+_STARRED = re.compile(r"(?P<mark>\*{1,2})\s*(\d{1,3})\s*(?P=mark)")
+"""`* 5 *`: a slot of another mode, which this one leaves out; the legend says so."""
 _BYTE = re.compile(
     r"(?P<slot>\d{1,3})\s*[(\[]?\s*(?P<byte>msb|lsb|coarse|fine|hi|lo|grob|fein)\s*[)\]]?", re.IGNORECASE
 )
@@ -82,6 +84,9 @@ def read_slot_cell(text: str) -> SlotCell:
         return BLANK
     if flat in _ABSENT:
         return SlotCell("absent", mark=flat)
+    starred = _STARRED.fullmatch(flat)
+    if starred:
+        return SlotCell("absent", (int(starred[2]),), mark=starred["mark"])
     body, mark = without_mark(flat)
     # 5¹ is a mark; 51 is a number. A digit in brackets behind a number is a mark as well.
     one = _ONE.match(body)

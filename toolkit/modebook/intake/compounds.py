@@ -28,11 +28,53 @@ _ENDS = sorted(
     ((word, aspect) for aspect, words in _ASPECTS.items() for word in words if len(word) >= 5),
     key=lambda pair: -len(pair[0]),
 )
+_EMITTED = frozenset(
+    (
+        *("red", "green", "blue", "white", "warm-white", "cool-white", "natural-white", "amber", "lime", "mint"),
+        *("uv", "cyan", "magenta", "yellow", "deep-red", "deep-blue", "orange", "indigo", "violet", "hue"),
+        "saturation",
+    )
+)
+_TURNING = frozenset({"pan", "tilt", "roll"})
+_NO_PART = {("pan", "rotation"), ("tilt", "rotation"), ("roll", "rotation")}
+"""Both say how a head turns: the one is no aspect of the other."""
 _LINK = re.compile(r"s$")
 FACETS = re.compile(
     r"\b(?:(?:a|de|mit|con|with) )?\d{1,2} ?"
     r"(?:fach|facets?|faceted|facettes?|facetten|facce|caras|facetas|fold|way|lobes?)\b"
 )
+
+
+_SIGNS = (
+    (re.compile(r"^(?:\+\s?[/|]\s?[-–−]|±)\s*(?=[^\W\d])"), "plus minus "),
+    (re.compile(r"(?<=[^\W\d])\s*(?:\+\s?[/|]\s?[-–−]|±)$"), " plus minus"),
+    (re.compile(r"^\+\s*(?=[^\W\d])"), "plus "),
+    (re.compile(r"\bP\s?[/&+]\s?T\b", re.IGNORECASE), "pan tilt"),
+    (re.compile(r"^(?:CH|Ch|DMX|Channel|Kanal|Canal|Canale|Slot)\.?\s?\d{1,3}\s?(?::|\s[-–—]\s|\.\s)\s*(?=[^\W\d]{2})"), ""),
+    (
+        re.compile(r"\b(?:rotat|rot\b|spin|dreh)\S*\s?[/&+]\s?-?(?:ind|idx|pos)[^\W\d]*\.?", re.IGNORECASE),
+        "index and rotation",
+    ),
+)
+_GENERAL = frozenset({"macro", "macro-speed", "effect", "effect-speed", "overall-speed", "control"})
+_NARROWING = frozenset(
+    (
+        *("movement", "color", "colour", "position", "beam", "bewegung", "farbe", "mouvement", "couleur"),
+        *("movimiento", "movimento", "colore", "couleurs", "colores", "colori", "faisceau", "haz", "fascio"),
+    )
+)
+
+
+def spelled_out(text: str) -> str:
+    """A name with its signs in words (`+/- Green`, `P/T speed`), and without a slot number before a colon."""
+    for pattern, words in _SIGNS:
+        text = pattern.sub(words, text)
+    return text.strip()
+
+
+def narrowed(word: str, printed: list[str]) -> bool:
+    """Whether a word of general use would leave out what the name says it is of: a program of movement."""
+    return word in _GENERAL and not _NARROWING.isdisjoint(printed)
 
 
 def without_facets(form: str) -> str:
@@ -48,6 +90,9 @@ def composed(text: str) -> Found | None:
     """The word for a name of a known parameter and one aspect of it, in any order, if there is one."""
     form = bare(text)
     words = form.split()
+    lit = _emitted(words, form)
+    if lit:
+        return lit
     for at, word in enumerate(words):
         for aspect, known in _ASPECTS.items():
             if word in known and len(words) > 1:
@@ -65,9 +110,30 @@ def composed(text: str) -> Found | None:
     return None
 
 
+_AMOUNTS = frozenset(
+    (
+        *("dimmer", "intensity", "brightness", "level", "led", "leds", "rgb", "rgbw", "rgba", "rgbaw", "cmy"),
+        *("helligkeit", "intensitat", "gradateur", "intensite", "atenuador", "intensidad", "intensita", "hsi"),
+    )
+)
+
+
+def _emitted(words: list[str], form: str) -> Found | None:
+    """The emitter in a name of an amount and a color (`Dimmer Rot`, `RGBW red`)."""
+    rest = " ".join(word for word in words if word not in _AMOUNTS)
+    if not rest or rest == form:
+        return None
+    base = exact(rest)
+    sure = base is not None and base.score >= SURE and base.word in _EMITTED
+    return Found(base.word, INFLECTED, form) if base and sure else None
+
+
 def _of(rest: str, aspect: str, form: str) -> Found | None:
     base = exact(fold(rest)) or inflected(rest)
-    if base is None or base.score < SURE:
+    if base is None or base.score < SURE or (base.word, aspect) in _NO_PART:
+        return None
+    if aspect == "rotation" and base.word in _TURNING:
+        # Turning is what these do: Pan (rotation) is a pan.
         return None
     word = f"{base.word}-{aspect}"
     return Found(word, INFLECTED, form) if word in PARAMETERS else None

@@ -35,9 +35,19 @@ _SLOT_HEAD = re.compile(
 _BARE_SLOT_HEAD = re.compile(
     r"^(?P<a>\d{1,3})(?:\s*[+/&-]\s*(?P<b>\d{1,3}))?\s*(?:[.:)]|\s[-–—])\s+(?P<name>[^\W\d].*)$"
 )
+_SENTENCE = re.compile(
+    r"\b(?:uses?|takes?|occup(?:y|ies)|requires?|needs?|has|have|occupe|utilise|comporte|belegt|ben(?:ö|oe)tigt|"
+    r"verwendet|hat|ocupa|usa|utiliza|tiene|occupa|utilizza|richiede|ha)\b",
+    re.IGNORECASE,
+)
 _FOOTNOTE = re.compile(
     r"^\s*(?P<mark>\*{1,4}|†|‡|§|[¹²³⁴⁵⁶⁷⁸⁹]|\(?\d\)|[a-c]\)|#)\s*[:=)]?\s*(?P<text>[^\s*](?![^*]*\*).*)$"
 )
+_STARS_LEGEND = re.compile(
+    r"^\s*(?P<mark>\*{1,2})\s*(?:[a-z]{1,2}|#|\.{2,3}|…|\d{1,3})\s*(?P=mark)\s*(?:[:=]|[-–—]\s)\s*(?P<text>\S.*)$",
+    re.IGNORECASE,
+)
+"""The legend of a number between stars: `* n * = not in this mode`."""
 _NAME_MARK = re.compile(r"(?P<mark>\*{1,4}|†|‡|§|[¹²³⁴⁵⁶⁷⁸⁹]|(?<=\S)\s?\d\))$")
 
 
@@ -79,6 +89,9 @@ def read_mode_head(text: str) -> ModeHead | None:
     footprint = _FOOTPRINT.search(flat) or _FOOTPRINT_AFTER.search(flat)
     says_mode = re.search(rf"\b{_MODE}s?\b", flat, re.IGNORECASE)
     if not says_mode and not footprint:
+        return None
+    if text.rstrip().endswith(".") and _SENTENCE.search(flat):
+        # `This mode uses 12 channels.` says how many and names none.
         return None
     if re.search(rf"\b\d+\s+{_MODE}s?\b", flat, re.IGNORECASE) and not footprint:
         # `2 modes` counts them and names none.
@@ -176,7 +189,7 @@ def read_slot_head(text: str) -> SlotHead | None:
 def read_footnote(text: str) -> Footnote | None:
     """The legend that a line gives."""
     flat = " ".join(text.split())
-    found = _FOOTNOTE.match(flat)
+    found = _FOOTNOTE.match(flat) or _STARS_LEGEND.match(flat)
     if not found or len(found["text"]) < 3:
         return None
     behind = re.match(r"\d{1,3}\s+(.*)", found["text"])

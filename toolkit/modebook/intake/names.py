@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 from functools import cache, lru_cache
 
-from modebook.intake.compounds import composed, without_facets
+from modebook.intake.compounds import composed, narrowed, spelled_out, without_facets
 from modebook.intake.folding import fold
 from modebook.intake.lexicon import SURE, exact, inflected, nearest, phrases, shortened
 
@@ -61,6 +61,11 @@ def read_name(text: str) -> Name:
     """The name in a cell that holds a name, perhaps with a description behind it."""
     flat = " ".join(text.split())
     head, rest = flat, ""
+    plainer = spelled_out(flat)
+    if plainer != flat:
+        said = read_name(plainer)
+        if said.sure:
+            return _with(said, label=_label(flat, said.level, said.bits))
     turned = _inverted(flat)
     if turned is not None:
         return turned
@@ -173,7 +178,8 @@ def _fillers() -> frozenset[str]:
 def _read(text: str) -> Name:
     """The name that is the whole text; byte mark, number and side are taken off first."""
     direct = exact(text)
-    if direct and direct.score >= SURE and not _mark(text):
+    if direct and direct.score >= SURE and not _mark(text) and not fold(text).endswith(" lo"):
+        # A lo at the end is a byte's mark and not the article that it is elsewhere.
         return Name(text.strip(), direct.word, direct.score, base=fold(text))
     form = without_facets(fold(text))
     words, level, bits = _without_marks(form.split())
@@ -213,7 +219,7 @@ def _read(text: str) -> Name:
     plain = [word for word in numbered if word not in _fillers()]
     if plain and len(plain) < len(numbered):
         found = exact(" ".join(plain))
-        if found:
+        if found and not narrowed(found.word, numbered):
             score = (
                 found.score
                 if (len(plain) == 1 and len(plain[0]) > 2) or len(plain) > 1

@@ -25,9 +25,7 @@ def numbered_names(grid: Grid) -> Grid:
     Only where the numbers count as slots do and no other column holds slots.
     """
     found = [c for c in range(grid.width) if _is_numbered(grid, c)]
-    if len(found) != 1 or any(
-        stats_of([row[c] for row in grid.rows if c < len(row)]).sequence for c in range(grid.width)
-    ):
+    if len(found) != 1 or any(_counts(grid, c) for c in range(grid.width)):
         return grid
     column = found[0]
     rows: list[list[Cell]] = []
@@ -45,6 +43,12 @@ def numbered_names(grid: Grid) -> Grid:
             made.append(replace(cell, text=name, column=column + 1))
         rows.append(made)
     return Grid(rows, grid.place, grid.ruled)
+
+
+def _counts(grid: Grid, column: int) -> bool:
+    """Whether a column holds slots; ranges of values (`25 to 33`, `34 to 101`) go on as pairs of slots do."""
+    stats = stats_of([row[column] for row in grid.rows if column < len(row)])
+    return stats.sequence and stats.ranges <= 0.4 * stats.filled
 
 
 def _is_numbered(grid: Grid, column: int) -> bool:

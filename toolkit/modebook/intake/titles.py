@@ -48,6 +48,15 @@ def _titles() -> dict[str, tuple[Role, ...]]:
     return {form: tuple(roles) for form, roles in found.items()}
 
 
+@cache
+def _unbroken() -> dict[str, tuple[Role, ...]]:
+    """The titles without their spaces; those that mean two things without them are left out."""
+    found: dict[str, set[tuple[Role, ...]]] = {}
+    for form, roles in _titles().items():
+        found.setdefault(form.replace(" ", ""), set()).add(_titles().get(form.replace(" ", ""), roles))
+    return {form: next(iter(roles)) for form, roles in found.items() if len(roles) == 1}
+
+
 @lru_cache(maxsize=4_000)
 def title_roles(text: str) -> tuple[Role, ...]:
     """The roles that a column title may mean, likeliest first; empty if it is no known title.
@@ -62,9 +71,9 @@ def title_roles(text: str) -> tuple[Role, ...]:
     if form in known:
         return known[form]
     joined = form.replace(" ", "")
-    if len(joined) > 3 and joined in known:
-        # A narrow column breaks words: `Canal e`.
-        return known[joined]
+    if len(joined) > 3 and joined in _unbroken():
+        # A narrow column breaks words: `Canal e`, `Default val ue`.
+        return _unbroken()[joined]
     if _NUMBERS.match(flat):
         return ("value",)
     # What stands in brackets is a remark: `Distance (m)`, `Value (DMX)`.

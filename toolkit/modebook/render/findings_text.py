@@ -7,17 +7,18 @@ from collections import Counter
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
-from modebook.checks.finding import SEVERITIES, Finding
 from modebook.render.terminal import paint, width
 
 if TYPE_CHECKING:
     from modebook.checks.bulk import CheckResult
+    from modebook.checks.finding import Finding
 
 SEVERITY_STYLE: Mapping[str, str] = {"error": "bold red", "warning": "yellow", "info": "cyan"}
 
 
 def text(result: CheckResult) -> str:
     """Every finding in a short paragraph, and a line that counts them."""
+    from modebook.checks.finding import SEVERITIES
     from modebook.render.places import lines
 
     out: list[str] = []
@@ -56,6 +57,8 @@ def paragraph(finding: Finding, place: str) -> str:
 
 def summary(findings: list[Finding], what: str) -> str:
     """``12 documents checked: 2 errors, 1 warning.``"""
+    from modebook.checks.finding import SEVERITIES
+
     counts = Counter(finding.severity for finding in findings)
     words = {"error": ("error", "errors"), "warning": ("warning", "warnings"), "info": ("remark", "remarks")}
     told = [

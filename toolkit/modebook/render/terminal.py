@@ -6,13 +6,26 @@ import os
 import shutil
 import sys
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING
+
+from modebook.render.plain_table import Justify, Rows, plain_table
 
 if TYPE_CHECKING:
     from rich.console import Console
-    from rich.table import Table
 
-Justify = Literal["left", "right"]
+__all__ = (
+    "Justify",
+    "Rows",
+    "console",
+    "counted",
+    "paint",
+    "printed",
+    "styled",
+    "table",
+    "wants_color",
+    "width",
+    "wrapped",
+)
 
 _CODES = {"bold": "1", "dim": "2", "red": "31", "green": "32", "yellow": "33", "cyan": "36"}
 
@@ -67,24 +80,30 @@ def console() -> Console:
     )
 
 
-def table(columns: Sequence[tuple[str, Justify]], rows: Sequence[Sequence[str]]) -> Table:
+def table(columns: Sequence[tuple[str, Justify]], rows: Sequence[Sequence[str]]) -> Rows:
     """A quiet table: titles, one rule, rows; numbers stand to the right."""
+    return Rows(columns, rows)
+
+
+def printed(made: Rows) -> str:
+    """A table as text, without white space at the ends of lines."""
+    plain = None if wants_color() else plain_table(made, width())
+    return styled(made) if plain is None else plain
+
+
+def styled(made: Rows) -> str:
+    """As printed, for any words in any width: cells are folded, titles bold where styles are shown."""
     from rich import box
     from rich.table import Table
 
-    made = Table(
+    drawn = Table(
         box=box.SIMPLE_HEAD, padding=(0, 1, 0, 0), pad_edge=False, show_edge=False, header_style="bold"
     )
-    for title, justify in columns:
-        made.add_column(title, justify=justify, overflow="fold")
-    for row in rows:
-        made.add_row(*row)
-    return made
-
-
-def printed(made: Table) -> str:
-    """A table as text, without white space at the ends of lines."""
+    for title, justify in made.columns:
+        drawn.add_column(title, justify=justify, overflow="fold")
+    for row in made.rows:
+        drawn.add_row(*row)
     at = console()
     with at.capture() as capture:
-        at.print(made)
+        at.print(drawn)
     return "\n".join(line.rstrip() for line in capture.get().splitlines()) + "\n"
