@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from modebook.intake.bare_titles import bare_titles
 from modebook.intake.chart_rows import ChartRow, SlotCell
+from modebook.intake.closing import is_other, is_section, page_tail
 from modebook.intake.columns import Plan, plan_columns
 from modebook.intake.footnotes import bracketed_marks
 from modebook.intake.from_zero import from_zero
@@ -21,6 +22,7 @@ from modebook.intake.headings import (
     read_slot_head,
 )
 from modebook.intake.lexicon import SURE
+from modebook.intake.loose_modes import loose_modes
 from modebook.intake.loose_rows import (
     is_titled,
     looks_like_chart,
@@ -33,7 +35,7 @@ from modebook.intake.numbered_heads import at_numbered_heads, numbered_heads
 from modebook.intake.numbered_names import numbered_names
 from modebook.intake.row_parts import by_heads, by_restarts
 from modebook.intake.rows import chart_rows
-from modebook.intake.title_lines import modes_in_titles, named_columns, title_line
+from modebook.intake.title_lines import title_line
 from modebook.intake.turned import turned_matrix
 
 _BULLET = re.compile(r"^[•‣◦▪●○■□▸►∙·]\s*(?=\w)")
@@ -48,6 +50,7 @@ class Walk:
         self.head: ModeHead | None = None
         self.block_open = False
         self.lines: list[Line] = []
+        self.turned_at = 0
         self.function = ""
         self.plans: dict[tuple[str, ...], Plan] = {}
         self.numbered: dict[str, SlotHead] = {}
@@ -65,6 +68,7 @@ class Walk:
         return self.found
 
     def _leaf(self, leaf: Leaf) -> None:
+        self.turned_at = len(self.lines)
         for item in leaf.items:
             if isinstance(item, Line):
                 self._line(item)
@@ -112,9 +116,14 @@ class Walk:
         slot = numbered or read_slot_head(text)
         if slot and not numbered and not text[0].isalpha() and self._goes_on(text):
             slot = None
-        if slot and (self.block_open or text.casefold()[0].isalpha() or numbered):
+        if slot and (self.block_open or text.casefold()[0].isalpha() or text[0] == "[" or numbered):
             self._flush()
             self._block_head(slot.slots, slot.name, line)
+            return
+        if is_section(text, self.lines):
+            self._flush()
+            self.block_open = False
+            self.found.prose.append(line)
             return
         name = read_name(text)
         if name.sure and len(text) < 50:
@@ -137,6 +146,11 @@ class Walk:
     def _flush(self) -> None:
         """Read the lines gathered so far as rows of a chart, or keep them as prose."""
         lines, self.lines = self.lines, []
+        tail = page_tail(lines, self.turned_at)
+        self.turned_at = 0
+        if tail:
+            self.found.prose.extend(lines[-tail:])
+            lines = lines[:-tail]
         if not lines:
             return
         if self.block_open and self.chart is not None and self.chart.block and self.chart.loose:
@@ -150,7 +164,7 @@ class Walk:
             self.found.prose.extend(lines)
             self._missed(rows)
             return
-        modes = _loose_modes(lines, rows)
+        modes = loose_modes(lines, rows)
         for piece in by_restarts(rows):
             chart = self._chart_for(piece, modes, None, lines[0].place)
             chart.loose = True
@@ -278,7 +292,10 @@ class Walk:
 
     def _no_chart(self, grid: Grid) -> None:
         """A grid that is no chart by its columns: perhaps lines of a chart whose columns did not come out."""
-        if not grid.ruled:
+        if is_other(grid):
+            # Whatever stands below it is of no slot whose heading stood above.
+            self.block_open = False
+        elif not grid.ruled:
             for row in grid.rows:
                 text = "  ".join(cell.flat for cell in row if cell.flat)
                 self._line(Line(text, row[0].place))
@@ -359,19 +376,6 @@ class Walk:
         self.found.charts.append(made)
         self.chart, self.head = made, None
         return made
-
-
-def _loose_modes(lines: list[Line], rows: list[ChartRow]) -> list[str]:
-    """A title for each mode whose slots stand in running lines; where there is but one, none."""
-    columns = max((len(row.slots) for row in rows), default=1)
-    if columns < 2:
-        return [""]
-    named = named_columns(lines)
-    if named is not None and len(named.modes) == columns:
-        return named.modes
-    titles = next((found for line in lines if (found := modes_in_titles(" ".join(line.text.split())))), [])
-    titles = [title if read_mode_head(title) else "" for title in titles]
-    return titles if len(titles) == columns else [""] * columns
 
 
 def _named(title: str) -> ModeHead | None:

@@ -33,7 +33,7 @@ _SLOT_HEAD = re.compile(
     re.IGNORECASE,
 )
 _BARE_SLOT_HEAD = re.compile(
-    r"^(?P<a>\d{1,3})(?:\s*[+/&-]\s*(?P<b>\d{1,3}))?\s*(?:[.:)]|\s[-–—])\s+(?P<name>[^\W\d].*)$"
+    r"^[\[(]?(?P<a>\d{1,3})(?:\s*[+/&-]\s*(?P<b>\d{1,3}))?\s*(?:[.:)\]]|\s[-–—])\s+(?P<name>[^\W\d].*)$"
 )
 _SENTENCE = re.compile(
     r"\b(?:uses?|takes?|occup(?:y|ies)|requires?|needs?|has|have|occupe|utilise|comporte|belegt|ben(?:ö|oe)tigt|"
@@ -85,6 +85,9 @@ def read_mode_head(text: str) -> ModeHead | None:
     """The mode that a line or title names; None if it is anything else."""
     flat = " ".join(text.split()).strip(" :")
     if not flat or len(flat) > 90 or (flat.endswith((".", ";")) and len(flat.split()) > 7):
+        return None
+    if len(flat.split()) > 3 and re.search(r"[^\W\d]{5}\.$", flat):
+        # A sentence: `This mode takes 5 channels.`
         return None
     footprint = _FOOTPRINT.search(flat) or _FOOTPRINT_AFTER.search(flat)
     says_mode = re.search(rf"\b{_MODE}s?\b", flat, re.IGNORECASE)
@@ -178,6 +181,9 @@ def read_slot_head(text: str) -> SlotHead | None:
     slots = (first, *((second,) if second is not None else ()), *more)
     name = found["name"].strip(" :–—-=|")
     if not re.search(r"[^\W\d]", name) or len(name) > 120:
+        return None
+    if found.re is _SLOT_HEAD and found["sign"].isspace() and name[0].islower() and name.endswith("."):
+        # `Channel 1 controls the dimmer.`
         return None
     if len(name.split()) > 5 and (name.endswith(".") or not read_name(name).sure):
         # A sentence about a slot is no heading.

@@ -25,6 +25,7 @@ _PARTED = re.compile(r"(?<=[^\W\d] )0{1,3} (?P<to>[1-9]\d{0,2})(?=\s|$)(?!\s?[-�
 _LEAD = re.compile(
     r"^(?P<slot>\d{1,3}(?:\s*(?:[-–+/&]|,)\s*\d{1,3}){0,3}\*{0,2})(?:[.:)]|\s[-–—:])?\s+(?P<rest>\S.*)$"
 )
+_SLOT_BEHIND = re.compile(r"(?<=[^\W\d.)\]%°] )(?P<slot>\d{1,3}(?:\s?[-–/+&]\s?\d{1,3})?)(?=\s|$)")
 _SECTION = re.compile(r"^(?P<n>\d{1,2})(?:\.\d{1,2})*[.)]\s+(?P<words>[^\W\d].{2,60})$")
 _ALONE = re.compile(r"^\(?\d{1,3}\)?\*{0,2}$")
 
@@ -39,6 +40,7 @@ class Trail:
     values_first: bool = False
     modes: list[str] = field(default_factory=list)
     titled: bool = False
+    name_first: bool = False
 
     def follow(self, row: ChartRow) -> None:
         """Take note of a row."""
@@ -63,9 +65,19 @@ def loose_rows(lines: list[Line]) -> tuple[list[ChartRow], list[Line]]:
     left: list[Line] = []
     lines, raised = lines_from_zero(lines, title_line)
     named = named_columns(lines)
+    last: int | None = None
+    ended = False
     for index, line in enumerate(lines):
         text = " ".join(line.text.split())
         if not text:
+            continue
+        # Words below an empty line, after values that reached the top, are no part of the chart.
+        apart = line.place.page is None and None not in (line.place.row, last) and line.place.row > last + 1  # type: ignore[operator]
+        last = line.place.row
+        worded = _first_range(text) is None and not _LEAD.match(text)
+        ended = worded and (ended or (apart and trail.end in (255, 65535)))
+        if ended:
+            left.append(line)
             continue
         if named is not None and index == named.line:
             trail.columns = len(named.modes)
@@ -75,6 +87,7 @@ def loose_rows(lines: list[Line]) -> tuple[list[ChartRow], list[Line]]:
         if titles is not None:
             trail.columns = max(1, titles.count("slot"))
             trail.titled = True
+            trail.name_first = titles[0] == "function" and "slot" in titles
             continue
         row = _row(text, line, trail)
         if row is None:
@@ -105,6 +118,27 @@ def looks_like_chart(rows: list[ChartRow], left: list[Line], *, titled: bool = F
     return len(left) <= 2 * len(rows)
 
 
+def _behind_name(text: str, row: ChartRow, trail: Trail) -> bool:
+    """Reads a line whose titles put the name before the slot: `Strobe 6 0-15 no strobe`."""
+    for found in _SLOT_BEHIND.finditer(text):
+        cell = read_slot_cell(found["slot"])
+        name, rest = text[: found.start()].strip(), text[found.end() :].strip()
+        if cell.kind != "slots" or cell.slots[0] not in (trail.slot + 1, 1) or len(cell.slots) > 4:
+            continue
+        spot = _first_range(rest)
+        if not any(letter.isalpha() for letter in name) or (spot is not None and spot[0] > 0):
+            continue
+        if spot is None and not read_name(name).sure:
+            continue
+        row.slots[0], row.name = cell, name
+        if spot is not None:
+            row.value, row.meaning = rest[: spot[1]].strip(), _trimmed(rest[spot[1] :])
+        else:
+            row.meaning = rest
+        return True
+    return False
+
+
 def _is_section(text: str, trail: Trail) -> bool:
     """Whether a line is a numbered heading of what comes after the chart: `6. Technical data`."""
     found = _SECTION.match(text)
@@ -130,6 +164,8 @@ def _row(text: str, line: Line, trail: Trail) -> ChartRow | None:
         return row
     if trail.columns > 1:
         return _several_columns(text, row, trail)
+    if trail.name_first and _behind_name(text, row, trail):
+        return row
     whole = read_values(text) if "%" not in text else ()
     if whole:
         row.value = text

@@ -86,7 +86,8 @@ def _begins_anew(body: list[list[Cell]], column: int, starts: list[int], goes_on
         if cell is None or cell.kind != "slots":
             continue
         counted += 1
-        if min(cell.slots) == 1 and before != 1:
+        # A mode of slot 1 alone goes before one that begins with it.
+        if min(cell.slots) == 1 and (before != 1 or index in starts):
             ones.append(index)
         before = min(cell.slots)
     if goes_on:

@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 from functools import lru_cache
 
-_DASH = r"\s*(?:\.{2,}|…|[-‐‑‒–—−~÷→⇒]+>?|\b(?:to|bis|à|a|al|au|hasta|up to|und|and)\b)\s*"
+_DASH = r"\s*(?:\.{2,}|…|[-‐‑‒–—−~÷→⇒»>]+|\b(?:to|bis|à|a|al|au|hasta|up to|und|and)\b)\s*"
 _NUMBER = r"[-+−–]?\s?\d+(?:[.,'’\u202f]\d+)*(?:[ \u00a0\u202f]\d{3}(?!\d))?"
 _UNITS: tuple[tuple[str, str], ...] = (
     ("deg/s", r"°\s*/\s*s(?:ec)?|deg(?:rees)?\s*/\s*s(?:ec)?|degrees? (?:a|per) second"),

@@ -8,6 +8,7 @@ from modebook.intake.chart_rows import BLANK, ChartRow, SlotCell, read_slot_cell
 from modebook.intake.columns import Plan
 from modebook.intake.folding import fold
 from modebook.intake.grid import Cell, Grid
+from modebook.intake.group_rows import is_group_heading
 from modebook.intake.headings import read_slot_head
 from modebook.intake.inline_rows import rows_in_matrix, rows_inside
 from modebook.intake.names import read_name
@@ -19,9 +20,12 @@ def chart_rows(grid: Grid, plan: Plan) -> list[ChartRow]:
     """The rows below the titles, in order. Rows that say the titles again are left out."""
     titles = {fold(title) for title in plan.titles if title}
     found: list[ChartRow] = []
-    for cells in grid.rows[plan.first :]:
+    body = [cells for cells in grid.rows[plan.first :] if any(cell.flat for cell in cells)]
+    slots = [c for c, column in enumerate(plan.columns) if column.role in ("slot", "coarse")]
+    for index, cells in enumerate(body):
         texts = [cell.flat for cell in cells]
-        if not any(texts):
+        below = body[index + 1] if index + 1 < len(body) else None
+        if is_group_heading(cells, below, slots, _end_of(found)):
             continue
         filled = [text for text in texts if text]
         if is_title_row(texts) or (
@@ -32,6 +36,12 @@ def chart_rows(grid: Grid, plan: Plan) -> list[ChartRow]:
         row.raw = " | ".join(filled)
         found.extend(_taken_apart(row, cells, plan))
     return _second_bytes(found if grid.ruled else _unwrapped(found))
+
+
+def _end_of(rows: list[ChartRow]) -> int | None:
+    """Where the values of the last row end; None where it has none."""
+    values = read_values(rows[-1].value) if rows and rows[-1].value else ()
+    return values[-1].end if values else None
 
 
 def _second_bytes(rows: list[ChartRow]) -> list[ChartRow]:

@@ -6,6 +6,7 @@ from typing import Any
 
 from modebook.intake.errors import IntakeError, MissingExtraError
 from modebook.intake.grid import Cell, Grid, Item, Leaf, Line, Place, Source
+from modebook.intake.readers.inner_tables import without_inner
 
 _BLOCKS = frozenset(
     {
@@ -28,6 +29,7 @@ _BLOCKS = frozenset(
     }
 )
 _SKIPPED = frozenset({"script", "style", "noscript", "template", "head", "svg", "math", "object", "iframe"})
+_BREAKING = frozenset({"p", "div", "li", "tr", "dt", "dd"})
 _MOST_CELLS = 200_000
 
 
@@ -111,8 +113,10 @@ def _text(element: Any) -> str:
     def take(node: Any) -> None:
         if not isinstance(node.tag, str):
             return
-        if node.tag == "br" or (node.tag in ("p", "div", "li") and pieces and not pieces[-1].endswith("\n")):
+        if node.tag == "br" or (node.tag in _BREAKING and pieces and not pieces[-1].endswith("\n")):
             pieces.append("\n")
+        if node.tag in ("td", "th") and pieces:
+            pieces.append(" ")
         if node.tag == "sup" and (node.text or "").strip().isdigit():
             pieces.append("".join("⁰¹²³⁴⁵⁶⁷⁸⁹"[int(d)] for d in node.text.strip()))
         elif node.text and node.tag not in _SKIPPED:
@@ -122,7 +126,7 @@ def _text(element: Any) -> str:
                 take(inner)
             if inner.tail:
                 pieces.append(" ".join(inner.tail.split("\n")))
-        if node.tag in ("p", "div", "li") and pieces and not pieces[-1].endswith("\n"):
+        if node.tag in _BREAKING and pieces and not pieces[-1].endswith("\n"):
             pieces.append("\n")
 
     take(element)
@@ -132,6 +136,7 @@ def _text(element: Any) -> str:
 
 def _table(table: Any, number: int) -> Grid:
     """Rows and columns of a table, with cells put where their spans place them."""
+    table = without_inner(table)
     filled: dict[tuple[int, int], Cell] = {}
     rows = [row for row in table.iter("tr") if _owner(row) is table]
     width = count = 0

@@ -21,8 +21,8 @@ def is_heading(text: str) -> bool:
     return (head is not None and head.strong) or (read_slot_head(text) is not None and text[:1].isalpha())
 
 
-def title_pieces(line: AlignedLine) -> list[Piece] | None:
-    """The titles in a line, a piece each; None if it is no line of titles."""
+def title_pieces(line: AlignedLine, least: float = 0.6) -> list[Piece] | None:
+    """The titles in a line, a piece each; None if it is no line of titles, with a share of known ones."""
     made: list[Piece] = []
     for piece in line.pieces:
         if title_roles(piece.text) or len(piece.words) < 2 or _is_whole(piece.text):
@@ -31,7 +31,7 @@ def title_pieces(line: AlignedLine) -> list[Piece] | None:
         made.extend(_segmented(piece) or [piece])
     texts = [piece.text for piece in made]
     hits = is_title_row(texts)
-    if hits >= 2 and (len(made) == 2 or hits >= 0.6 * len(texts)):
+    if hits >= 2 and (len(made) == 2 or hits >= least * len(texts)):
         return made
     return None
 
@@ -79,6 +79,9 @@ def titled_table(
         ):
             break
         if len(line.pieces) == 1 and is_heading(text):
+            break
+        if other is not None and _headed_anew(lines, end, start + height, titles, gap):
+            end -= 1
             break
         end += 1
     body = lines[start + height : end]
@@ -145,18 +148,36 @@ def titled_table(
     return last, kept, columns
 
 
+def _headed_anew(lines: list[AlignedLine], at: int, first: int, titles: list[Piece], gap: float) -> bool:
+    """Whether a heading stands right above titles that are said again: a lone text from the left edge on,
+    below a row of the table.
+    """
+    if at - first < 2 or len(lines[at - 1].pieces) != 1:
+        return False
+    piece = lines[at - 1].pieces[0]
+    return abs(piece.x0 - titles[0].x0) <= gap and any(letter.isalpha() for letter in piece.text)
+
+
 def _titles(lines: list[AlignedLine], start: int) -> tuple[list[Piece] | None, int]:
     """The titles that begin at a line, and over how many lines they go: words below each other are one
     title.
     """
     if len(lines[start].pieces) == 1 and read_mode_head(lines[start].pieces[0].text):
         return None, 1
+    if len(lines[start].pieces) == 1:
+        # `DMX channel functions` over the titles is a heading made of words that title columns, too.
+        after = next((line for line in lines[start + 1 : start + 3] if line.pieces), None)
+        if after is not None and len(after.pieces) > 2 and title_pieces(after, 0.4) is not None:
+            return None, 1
     if start + 2 < len(lines):
         below = next((line for line in lines[start + 2 : start + 4] if line.pieces), None)
         modes = mode_titles(lines[start], lines[start + 1], below)
         if modes is not None:
             return modes, 2
     single = title_pieces(lines[start])
+    under_rule = _ruled_titles(lines, start, single)
+    if under_rule is not None:
+        return under_rule
     best, height = single, 1
     merged = lines[start]
     for count in (2, 3):
@@ -178,6 +199,25 @@ def _titles(lines: list[AlignedLine], start: int) -> tuple[list[Piece] | None, i
         if known > before or (known == before and best is not None and len(titles) > len(best)):
             best, height = titles, count
     return best, height
+
+
+def _ruled_titles(
+    lines: list[AlignedLine], start: int, upper: list[Piece] | None
+) -> tuple[list[Piece], int] | None:
+    """The titles below a line that only rules them (`Channel` and `Functions` over two columns and more),
+    and the lines that both take.
+    """
+    if upper is None or len(lines) < start + 3 or not all(title_roles(p.text) for p in upper):
+        return None
+    under = title_pieces(lines[start + 1], 0.4) if lines[start + 1].pieces else None
+    if under is None or len(under) < len(upper) + 2:
+        return None
+    rest = lines[start + 2]
+    if not rest.pieces or not all(p.text.isalpha() and p.text.islower() for p in rest.pieces):
+        return under, 2
+    # `ed` under `Advanc`: a narrow column breaks words.
+    joined = _stacked(_with(lines[start + 1], under), rest).pieces
+    return (joined, 3) if len(joined) == len(under) else (under, 2)
 
 
 def _stacked(upper: AlignedLine, lower: AlignedLine) -> AlignedLine:

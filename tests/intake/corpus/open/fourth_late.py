@@ -317,7 +317,7 @@ def ellipse(seed: int) -> Made:
     pdf.ln(7)
     for line in k.lines(params):
         for n, (lo, hi, text) in enumerate(line.rows):
-            border = "B" if n == len(line.rows) - 1 else 0
+            border = "B" if n == len(line.rows) - 1 else ""
             pdf.cell(18, 5.5, "" if n else str(line.slot), border=border)
             pdf.cell(42, 5.5, "" if n else line.name, border=border)
             pdf.cell(34, 5.5, f"{lo} to {hi}", border=border)
