@@ -9,7 +9,7 @@ import numpy as np
 
 from modebook.measure.sending import Sending
 
-START_DOUBT = 1.0  # packets: where a fade's line is, the light itself shows as well as the reference does
+START_DOUBT = 0.3  # packets: a reference shows no better where a fade's line is
 CLOSE_S = 1e-6
 
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from modebook.measure.models import METHODS, Method
 
-WORSE = 12.0  # a model whose deviance is this much above the best one's is out (odds of 400 to 1)
+WORSE = 10.0  # a model whose deviance is this much above the best one's is out (odds of 150 to 1)
 LATE_WORSE = 300.0  # the same beside a line of one packet that begins late, which is interpolation
 ONE_PACKET = 0.08  # packets: how near to one a line must be that may be interpolation
 OFF_WITHIN = 0.35  # packets: what cannot be longer is none (the length told to 0.3, and the clocks' doubt)
