@@ -38,3 +38,12 @@ def test_a_table_with_slots_of_its_own_stays():
     """Beside a column of slots, `1 Gobo` is a meaning."""
     rows = [["Channel", "Meaning"], ["1", "1 Gobo"], ["2", "2 Gobos"], ["3", "3 Gobos"]]
     assert [[cell.text for cell in row] for row in numbered_names(grid_of(rows)).rows] == rows
+
+
+def test_ranges_beside_them_are_no_slots():
+    """`25 à 33`, `34 à 101` go on as pairs of slots do, and are values."""
+    rows = [["Canal / Paramètre", "Valeurs"], ["1 Pan", "0 à 255"], ["2 Tilt", "0 à 24"]]
+    rows += [["", "25 à 33"], ["", "34 à 101"], ["3 Zoom", "0 à 7"], ["", "8 à 90"], ["", "91 à 120"]]
+    found = numbered_names(grid_of(rows))
+    assert found.width == 3
+    assert [row[0].text for row in found.rows[1:4]] == ["1", "2", ""]

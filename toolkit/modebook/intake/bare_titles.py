@@ -87,6 +87,8 @@ def _begins(grid: Grid) -> bool:
     """Whether a grid has titles of columns, slots among them, and slot 1 soon below."""
     for index, row in enumerate(grid.rows[:_LOOK]):
         texts = [cell.flat for cell in row]
+        if index and _FIRST.match(texts[0]) and read_name(re.sub(r"^\D*\d+\W*", "", texts[0])).sure:
+            return True  # slot and name in one cell
         slots = [c for c, text in enumerate(texts) if title_roles(text)[:1] == ("slot",)]
         if is_title_row(texts) and slots:
             below = grid.rows[index + 1 : index + 1 + _LOOK]

@@ -115,7 +115,7 @@ def _coarse_of(fine: DraftParameter, found: list[DraftParameter]) -> DraftParame
         if fine.name.sure:
             word = [p for p in open_ if p.name.sure and p.word == fine.word and p.number == fine.number]
             if len(word) == 1:
-                if fold(word[0].label) != base:
+                if fold(word[0].label) != base and not _shortened(base, fold(word[0].label)):
                     near = word[0].slots[-1] + 1 == fine.slots[0]
                     if not near:
                         word[0].doubt(
@@ -128,6 +128,12 @@ def _coarse_of(fine: DraftParameter, found: list[DraftParameter]) -> DraftParame
     # Nothing but `fine`: it can only be the slot above.
     above = [p for p in open_ if p.slots[-1] + 1 == fine.slots[0]]
     return above[0] if len(above) == 1 else None
+
+
+def _shortened(base: str, label: str) -> bool:
+    """Whether one name is the other without some of its words: `X axis` for `X axis (Pan)`."""
+    mine, other = set(base.split()), set(label.split())
+    return bool(mine and other) and (mine <= other or other <= mine)
 
 
 def _split(entry: Entry, cell: SlotCell, name: Name) -> list[DraftParameter]:

@@ -6,6 +6,7 @@ import re
 from dataclasses import replace
 
 from modebook.intake.bare_titles import bare_titles
+from modebook.intake.cell_grids import from_cell_grid
 from modebook.intake.chart_rows import ChartRow, SlotCell
 from modebook.intake.closing import is_other, is_section, page_tail
 from modebook.intake.columns import Plan, plan_columns
@@ -22,6 +23,7 @@ from modebook.intake.headings import (
     read_slot_head,
 )
 from modebook.intake.lexicon import SURE
+from modebook.intake.listed_slots import with_listed_slots
 from modebook.intake.loose_modes import loose_modes
 from modebook.intake.loose_rows import (
     is_titled,
@@ -96,7 +98,7 @@ class Walk:
             line = replace(line, text=text, words=line.words if line.words[:1] != ("•",) else line.words[1:])
         self.found.lines.append(line)
         note = read_footnote(text)
-        if note and note.mark.isdigit() and not (note.mark in self.marks and text.startswith("(")):
+        if note and note.mark.isdigit() and not (note.mark in self.marks and _is_legend(text, note.text)):
             note = None
         if note:
             self._flush()
@@ -140,6 +142,8 @@ class Walk:
     def _goes_on(self, text: str) -> bool:
         """Whether a line that begins with a number goes on with the values of the lines above it."""
         rows, _ = loose_rows([*self.lines, Line(text)])
+        if not rows or not rows[-1].has_value or rows[-1].raw != text:
+            return False
         values = [values_of(row) for row in rows if row.has_value]
         return len(values) > 1 and bool(values[-1]) and values[-1][0].start == values[-2][-1].end + 1
 
@@ -224,10 +228,10 @@ class Walk:
         grid = self._headings_out(grid)
         if not grid.rows:
             return
-        turned = turned_matrix(grid)
+        turned = turned_matrix(grid) or from_cell_grid(grid)
         if turned is not None:
             grid = turned
-        grid, told = from_zero(joined_titles(numbered_names(grid)))
+        grid, told = from_zero(joined_titles(numbered_names(with_listed_slots(grid))))
         names = {head.name for chart in self.found.charts for head in chart.heads if head}
         parts = by_mode_column(grid, names)
         for head, part in parts:
@@ -376,6 +380,11 @@ class Walk:
         self.found.charts.append(made)
         self.chart, self.head = made, None
         return made
+
+
+def _is_legend(text: str, told: str) -> bool:
+    """Whether a line that begins with a digit in brackets tells what a mark means, and is no row."""
+    return text.startswith("(") or not read_name(told).sure
 
 
 def _named(title: str) -> ModeHead | None:

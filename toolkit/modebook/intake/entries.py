@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from modebook.intake.chart_rows import ChartRow, SlotCell
 from modebook.intake.conditions import read_conditions
@@ -279,11 +279,30 @@ def _entry(group: list[ChartRow], only_function: bool) -> Entry:
         if row.condition and row is not head:
             text = f"{text} ({row.condition})"
         entry.stretches.append(Stretch(values, text, row.place, row.raw, row))
+    if entry.detached and _alternate(group):
+        texts = iter(entry.detached)
+        entry.stretches = [replace(s, text=_told(next(texts))) for s in entry.stretches]
+        entry.detached = []
     if entry.detached and not entry.stretches:
         entry.why.append(
             ("values and words stand apart and are not paired", " / ".join(row.raw for row in entry.detached))
         )
     return entry
+
+
+def _alternate(group: list[ChartRow]) -> bool:
+    """Whether the rows of a slot, a cell a line, are its number, its name, and values and words by turns."""
+    if len(group) < 4 or not all(row.loose for row in group) or not group[0].has_slot:
+        return False
+    rows = group[1:] if group[0].name else group[2:]
+    kinds = [bool(values_of(row)) for row in rows]
+    if any(row.why or (values_of(row) and _told(row)) for row in rows) or values_of(group[0]):
+        return False
+    return kinds == [True, False] * (len(kinds) // 2)
+
+
+def _told(row: ChartRow) -> str:
+    return " ".join(piece for piece in (row.name, row.meaning) if piece)
 
 
 def _words(entry: Entry, row: ChartRow, *, first: bool, only_function: bool) -> None:

@@ -15,12 +15,12 @@ from modebook.intake.headings import Footnote, without_mark
 from modebook.intake.lexicon import phrases
 from modebook.intake.phrases import read_description
 
-_LEGEND = re.compile(r"\s*\((\d)\)\s+\S")
+_LEGEND = re.compile(r"\s*\(?(\d)\)\s+\S")
 _BRACKETED = re.compile(r"\s*\((\d)\)$")
 
 
 def bracketed_marks(source: Source) -> frozenset[str]:
-    """The digits that are footnote marks, `(1)`: a line begins with each, and another text ends with it."""
+    """The digits that are footnote marks, `(1)` or `1)`: a line begins with each, another text ends with it."""
     begun: set[str] = set()
     ended: set[str] = set()
     for leaf in source.leaves:
@@ -28,6 +28,7 @@ def bracketed_marks(source: Source) -> frozenset[str]:
             texts = [item.text] if isinstance(item, Line) else [c.flat for row in item.rows for c in row]
             begun.update(found[1] for text in texts if (found := _LEGEND.match(text)))
             ended.update(found[1] for text in texts if (found := _BRACKETED.search(text.strip())))
+            ended.update(mark for text in texts if (mark := without_mark(text)[1]) and mark.isdecimal())
     return frozenset(begun & ended)
 
 

@@ -1,4 +1,4 @@
-"""Rows that head a group of slots (`Movement`, `Color`, `Optics`) in the midst of a chart, and say no more."""
+"""Rows that head a group of slots (`Movement`, `Optics`) in the midst of a chart, and say no more."""
 
 from __future__ import annotations
 

@@ -170,7 +170,7 @@ def read_slot_head(text: str) -> SlotHead | None:
     found = _SLOT_HEAD.match(flat)
     if not found:
         found = _BARE_SLOT_HEAD.match(flat)
-        if not found or not read_name(found["name"]).sure:
+        if not found or not (flat.startswith("[") or read_name(found["name"]).sure):
             return None
     first = int(found["a"])
     if first == 0 or (found.re is _BARE_SLOT_HEAD and found["b"] and int(found["b"]) != first + 1):

@@ -13,6 +13,7 @@ from modebook.intake.headings import read_slot_head
 from modebook.intake.inline_rows import rows_in_matrix, rows_inside
 from modebook.intake.names import read_name
 from modebook.intake.titles import is_title_row
+from modebook.intake.unwrapped_rows import joined, unwrapped
 from modebook.intake.values import ELISIONS, read_values
 
 
@@ -35,7 +36,7 @@ def chart_rows(grid: Grid, plan: Plan) -> list[ChartRow]:
         row = _whole(cells, plan) or _by_roles(cells, plan)
         row.raw = " | ".join(filled)
         found.extend(_taken_apart(row, cells, plan))
-    return _second_bytes(found if grid.ruled else _unwrapped(found))
+    return _second_bytes(found if grid.ruled else unwrapped(found))
 
 
 def _end_of(rows: list[ChartRow]) -> int | None:
@@ -135,17 +136,17 @@ def _by_roles(cells: list[Cell], plan: Plan) -> ChartRow:
         elif role == "to":
             end = text
         elif role == "function":
-            row.name = _joined(row.name, text)
+            row.name = joined(row.name, text)
             row.wraps = cell.wraps if row.wraps is None else row.wraps
         elif role in ("meaning", "unit"):
-            row.meaning = _joined(row.meaning, text)
+            row.meaning = joined(row.meaning, text)
             row.wraps = cell.wraps
         elif role == "value":
-            row.value = _joined(row.value, text)
+            row.value = joined(row.value, text)
         elif role in ("percent", "hex", "default", "group", "bits", "hold", "kept", "condition"):
-            setattr(row, role, _joined(getattr(row, role), text))
+            setattr(row, role, joined(getattr(row, role), text))
         elif role == "none" and any(letter.isalpha() or letter in "°%" for letter in text):
-            row.meaning = _joined(row.meaning, text)
+            row.meaning = joined(row.meaning, text)
     if start or end:
         row.value = f"{start}-{end}" if start and end else start or end
     for mode in {*coarse, *fine}:
@@ -181,12 +182,6 @@ def _two(slot: SlotCell | None, coarse: SlotCell, fine: SlotCell) -> SlotCell:
     if fine.kind == "slots":
         return SlotCell("slots", fine.slots, mark=fine.mark or "fine only")
     return first if first.kind != "blank" else fine
-
-
-def _joined(before: str, text: str) -> str:
-    if not before or before == text:
-        return text
-    return f"{before} {text}"
 
 
 def _lines(text: str) -> list[str]:
@@ -296,86 +291,3 @@ def _slot_lines(row: ChartRow, slots: list[list[str]]) -> list[ChartRow]:
         piece.meaning = meanings[index] if len(meanings) == count else ("" if index else " ".join(meanings))
         made.append(piece)
     return made
-
-
-def _unwrapped(rows: list[ChartRow]) -> list[ChartRow]:
-    """Rows of an unruled table: a row of words alone goes on with the row above, or begins the one below.
-
-    Where values stand in the middle of their words, lines that fit both ways are marked.
-    """
-    centered = any(
-        _words_only(row)
-        and (row.wraps is False or index == 0)
-        and index + 1 < len(rows)
-        and _takes(row, rows[index + 1])
-        for index, row in enumerate(rows)
-    )
-    found: list[ChartRow] = []
-    pending: list[ChartRow] = []
-    for index, row in enumerate(rows):
-        if not _words_only(row):
-            for words in pending:
-                _put_before(row, words)
-            pending = []
-            found.append(row)
-            continue
-        below = rows[index + 1] if index + 1 < len(rows) else None
-        above = found[-1] if found and not found[-1].whole else None
-        up = above is not None and not pending and row.wraps is not False
-        chain = index + 1
-        while chain < len(rows) and _words_only(rows[chain]) and rows[chain].wraps is not False:
-            chain += 1
-        target = rows[chain] if chain < len(rows) else None
-        down = (
-            target is not None
-            and _takes(row, target)
-            and not (below is not None and _words_only(below) and below.wraps is False)
-        )
-        if pending:
-            pending.append(row)
-        elif up and not (down and centered):
-            _put_behind(above, row)  # type: ignore[arg-type]
-        elif down and not up:
-            pending.append(row)
-        elif up and above is not None:
-            above.why.append("the words below these values may belong to the next ones")
-            _put_behind(above, row)
-        elif above is not None:
-            above.why.append("words without values stand below this row")
-            _put_behind(above, row)
-        else:
-            found.append(row)
-    found.extend(pending)
-    return found
-
-
-def _words_only(row: ChartRow) -> bool:
-    blank = all(cell.kind == "blank" for cell in row.slots.values())
-    words = bool(row.name or row.meaning) and not row.why
-    return words and blank and not (row.whole or row.has_value or row.matrix or row.group or row.default)
-
-
-def _takes(words: ChartRow, row: ChartRow) -> bool:
-    """Whether the words of a row can go on in, or stand before, a row with values."""
-    if row.whole or not row.has_value:
-        return False
-    if not (row.meaning if words.meaning else row.name):
-        return True
-    return row.wraps is True
-
-
-def _put_behind(above: ChartRow, row: ChartRow) -> None:
-    if row.name:
-        key = "name" if above.name or not above.meaning else "meaning"
-        setattr(above, key, _joined(getattr(above, key), row.name))
-    if row.meaning:
-        above.meaning = _joined(above.meaning, row.meaning)
-    above.raw = f"{above.raw} {row.raw}"
-
-
-def _put_before(row: ChartRow, words: ChartRow) -> None:
-    if words.name:
-        row.name = _joined(words.name, row.name) if row.name else words.name
-    if words.meaning:
-        row.meaning = _joined(words.meaning, row.meaning) if row.meaning else words.meaning
-    row.raw = f"{words.raw} {row.raw}"

@@ -7,6 +7,7 @@ from typing import Any
 from modebook.intake.grid import Box, Cell, Grid, Item, Line, Place
 from modebook.intake.readers.aligned import items_of
 from modebook.intake.readers.pieces import AlignedLine, Piece
+from modebook.intake.readers.stripes import are_stripes
 from modebook.intake.readers.subrows import TextLine, split_row
 
 _RULED = {
@@ -75,7 +76,11 @@ def _tables(page: Any, words: list[Word]) -> list[tuple[list[list[Box | None]], 
             continue
         found.append((rows, tuple(table.bbox)))
     # A table inside another's box is a part of it.
-    return [one for one in found if not any(other is not one and _holds(other[1], one[1]) for other in found)]
+    found = [
+        one for one in found if not any(other is not one and _holds(other[1], one[1]) for other in found)
+    ]
+    outside = [word for word in words if not any(_within(word, box) for _, box in found)]
+    return [one for one in found if not are_stripes(*one, page.edges, outside)]
 
 
 def _holds(outer: Box, inner: Box) -> bool:

@@ -1,0 +1,94 @@
+"""Unruled tables: headings that look like titles, titles under a title, headings between small tables."""
+
+from __future__ import annotations
+
+from intake.drafted import drafted, short, slots, whys
+
+from modebook.intake.titles import title_roles
+
+
+def test_a_heading_made_of_titles_is_none():
+    """`DMX channel functions` says what the table is; the titles stand below it."""
+    text = (
+        "DMX channel functions\n"
+        "Low   High   Feature   DMX value   Effect\n"
+        "1     1      Dimmer    0-255       0-100 %\n"
+        "-     2      Zoom      0-255\n"
+        "2     3      Strobe    0-9         Off\n"
+        "                       10-255      Slow to fast\n"
+    )
+    one, two = drafted(text).modes
+    assert slots(one) == [("dimmer", [1]), ("strobe", [2])]
+    assert slots(two) == [("dimmer", [1]), ("zoom", [2]), ("strobe", [3])]
+
+
+def test_a_heading_above_titles_said_again_ends_the_table():
+    """Each slot has a numbered heading and a small table with the same titles."""
+    blocks = []
+    for number, name in enumerate(["Dimmer", "Color wheel", "Gobo wheel", "Zoom"], start=1):
+        blocks += [f"{number}. {name}", "Range      Meaning", "0-127      Open", "128-255    Rotation", ""]
+    (mode,) = drafted("\n".join(blocks)).modes
+    assert [short(p)[1] for p in mode.parameters] == [[1], [2], [3], [4]]
+    assert all([r[:2] for r in short(p)[2]] == [(0, 127), (128, 255)] for p in mode.parameters)
+
+
+def test_narrow_columns_break_titles():
+    """`Default val ue` is the title `Default value`, wherever it broke."""
+    assert title_roles("Default val ue") == title_roles("Default value") == title_roles("Def ault value")
+    assert title_roles("Default value")
+
+
+def test_a_cell_a_line_by_turns():
+    """Number, name, and then values and words by turns are paired without a doubt."""
+    cells = ["Channel", "Function", "Value", "Effect", "1", "Dimmer", "0-255", "0-100 %"]
+    cells += ["2", "Shutter", "0-9", "Closed", "10-255", "Open", "3", "Zoom", "0-255", "Wide to narrow"]
+    document = drafted("\n".join(cells))
+    (mode,) = document.modes
+    assert short(mode.parameters[1]) == ("shutter", [2], [(0, 9, "Closed"), (10, 255, "Open")])
+    assert not [why for why in whys(document) if "apart" in why]
+
+
+def test_columns_that_came_apart_are_not_paired_in_silence():
+    """All values first and all words after them: said, whatever is done with them."""
+    cells = [
+        "1",
+        "Dimmer",
+        "0-255",
+        "0-100 %",
+        "2",
+        "Shutter",
+        "0-9",
+        "10-19",
+        "20-255",
+        "Closed",
+        "Open",
+        "Pulse",
+    ]
+    assert any("apart" in why for why in whys(drafted("\n".join(cells))))
+
+
+def test_a_fine_byte_with_the_short_name():
+    """`X axis fine`, two slots on, is the fine byte of `X axis (Pan)`: nothing to ask."""
+    rows = ["1 | X axis (Pan)", "2 | Y axis (Tilt)", "3 | X axis fine", "4 | Y axis fine", "5 | Dimmer"]
+    text = "\n".join("\t".join([*row.split(" | "), "0-255"]) for row in ["Ch | Function", *rows])
+    text = text.replace("Function\t0-255", "Function\tValue")
+    document = drafted(text)
+    assert slots(document.modes[0]) == [("pan", [1, 3]), ("tilt", [2, 4]), ("dimmer", [5])]
+    assert not document.doubts
+
+
+def test_notes_by_numbers_in_brackets():
+    """`Haze 1)` is explained below as `1) ...`; a mark without such a line is asked about."""
+    head = "Channel\tFunction\tValue\tEffect\n"
+    rows = "1\tHaze output 1)\t0-255\t0-100 %\n2\tFan speed\t0-255\tslow to fast\n"
+    assert not drafted(head + rows + "\n1) No output until the heater is ready.\n").doubts
+
+
+def test_sentences_about_slots_are_no_headings():
+    """Prose stays prose: a slot's sentence is read whole."""
+    text = (
+        "Channel 1 controls Dimmer (0-100 %).\n"
+        "Channel 2 controls Strobe. Values 0 to 9: Off. Values 10 to 255: Slow to fast.\n"
+    )
+    (mode,) = drafted(text).modes
+    assert slots(mode) == [("dimmer", [1]), ("strobe", [2])]

@@ -1,0 +1,74 @@
+"""Rows that give several slots and as many names (`5-8 | Red, Green, Blue, White`): a row for each."""
+
+from __future__ import annotations
+
+import re
+
+from modebook.intake.chart_rows import read_slot_cell
+from modebook.intake.grid import Cell, Grid
+from modebook.intake.names import read_name
+from modebook.intake.values import read_values
+
+_SIGNS = re.compile(r"\s*(?:,|;|/|\+|\||\n|·|•)\s*")
+_RUN = re.compile(
+    r"^\D{0,12}(?P<first>\d{1,3})\s*(?:-|–|—|…|\.\.+|to|bis|à|a|al)\s*(?P<last>\d{1,3})\s*$", re.IGNORECASE
+)
+_NUMBER = re.compile(r"(?P<n>\d{1,3})\s*$")
+MOST = 12
+LEAST = 3
+
+
+def with_listed_slots(grid: Grid) -> Grid:
+    """Give the grid with each such row as a row for every slot; the same grid where there is none.
+
+    Only where a run of slots and a list of known names are of one length. The number at the end of another
+    cell (`Cell 2`) is that of the group, and goes behind each name where there are several groups.
+    """
+    found: list[list[Cell]] = []
+    groups = [_listed(row) for row in grid.rows]
+    several = sum(group is not None for group in groups) > 1
+    if not any(groups):
+        return grid
+    for row, group in zip(grid.rows, groups, strict=True):
+        if group is None:
+            found.append(row)
+            continue
+        slots, names = group
+        run = _RUN.match(row[slots].flat)
+        assert run is not None
+        number = next(
+            (m["n"] for c, cell in enumerate(row) if c not in (slots, names) and (m := _grouped(cell.flat))),
+            "",
+        )
+        for index, name in enumerate(_SIGNS.split(row[names].text.strip())):
+            label = f"{name} {number}" if several and number else name
+            texts = {slots: str(int(run["first"]) + index), names: label}
+            found.append([_with(cell, texts.get(c, cell.text)) for c, cell in enumerate(row)])
+    return Grid(found, grid.place, grid.ruled)
+
+
+def _listed(row: list[Cell]) -> tuple[int, int] | None:
+    """The columns of a run of slots and of a list of as many known names."""
+    for c, cell in enumerate(row):
+        run = _RUN.match(cell.flat)
+        if not run or read_slot_cell(cell.flat).kind != "slots":
+            continue
+        count = int(run["last"]) - int(run["first"]) + 1
+        if not LEAST <= count <= MOST:
+            continue
+        for other, named in enumerate(row):
+            names = _SIGNS.split(named.text.strip()) if other != c else []
+            if len(names) == count and all(read_name(name).sure for name in names):
+                return c, other
+    return None
+
+
+def _grouped(text: str) -> re.Match[str] | None:
+    """The number of a group in a cell of its own words: `Cell 3`, `Half 2`; values are none."""
+    if read_values(text) or not any(letter.isalpha() for letter in text) or len(text.split()) > 3:
+        return None
+    return _NUMBER.search(text)
+
+
+def _with(cell: Cell, text: str) -> Cell:
+    return Cell(text, cell.place, cell.row, cell.column, cell.span, cell.wraps)
