@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import pytest
-from intake.drafted import drafted, slots
 
+from intake.drafted import drafted, slots
 from modebook.intake.cell_grids import from_cell_grid
 from modebook.intake.grid import grid_of
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import pytest
-from intake.drafted import drafted, slots
 
+from intake.drafted import drafted, slots
 from modebook.intake.closing import is_other, is_section, page_tail
 from modebook.intake.grid import Line, grid_of
 

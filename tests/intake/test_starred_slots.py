@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import pytest
-from intake.drafted import drafted, slots, whys
 
+from intake.drafted import drafted, slots, whys
 from modebook.intake.chart_rows import read_slot_cell
 from modebook.intake.headings import read_footnote
 
@@ -31,7 +31,8 @@ def test_one_star_is_another_mark(text):
 @pytest.mark.parametrize("legend", ["* n * = not available in this mode", "*n*: not in this mode"])
 def test_its_legend(legend):
     note = read_footnote(legend)
-    assert note is not None and note.mark == "*"
+    assert note is not None
+    assert note.mark == "*"
 
 
 def test_with_a_legend_nothing_is_asked():

@@ -1,4 +1,4 @@
-"""Shaded rows of a table are no table of their own; a table whose lines are drawn, or that stands alone, is."""
+"""Shaded rows of a table are no table of their own; one whose lines are drawn, or that stands alone, is."""
 
 from __future__ import annotations
 

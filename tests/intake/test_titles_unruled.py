@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from intake.drafted import drafted, short, slots, whys
-
 from modebook.intake.titles import title_roles
 
 
@@ -92,3 +91,103 @@ def test_sentences_about_slots_are_no_headings():
     )
     (mode,) = drafted(text).modes
     assert slots(mode) == [("dimmer", [1]), ("strobe", [2])]
+
+
+def test_text_two_spaces_apart():
+    """Cells that stand below nothing of their own are placed by what they say, over several tables."""
+    text = (
+        "CH  Function  Value  Description\n"
+        "1  Dimmer  0-255  0-100%\n"
+        "2  Shutter  0-9  Closed\n"
+        "  10-255  Open\n"
+        "3  Color temperature  0-255\n"
+        "4  Zoom  0-255  Wide to narrow\n"
+        "Mode 2\n"
+        "CH  Function  Value  Description\n"
+        "1  Shutter  0-9  Closed\n"
+        "  10-255  Open\n"
+        "2  Color temperature  0-255  Warm to cold\n"
+        "3  Zoom  0-255  Wide to narrow\n"
+    )
+    one, two = drafted(text).modes
+    assert short(one.parameters[1]) == ("shutter", [2], [(0, 9, "Closed"), (10, 255, "Open")])
+    assert slots(one)[2:] == [("color-temperature", [3]), ("zoom", [4])]
+    assert slots(two) == [("shutter", [1]), ("color-temperature", [2]), ("zoom", [3])]
+
+
+def test_tables_drawn_with_letters():
+    """Lines of box letters and bars are a frame, and headings may begin with #."""
+    text = (
+        "# 2 channel mode\n"
+        "┌────┬──────────┬─────────┐\n"
+        "│ CH │ Function │ Value   │\n"
+        "├────┼──────────┼─────────┤\n"
+        "│ 1  │ Dimmer   │ 0-255   │\n"
+        "│ 2  │ Zoom     │ 0-255   │\n"
+        "└────┴──────────┴─────────┘\n"
+    )
+    (mode,) = drafted(text).modes
+    assert (mode.name, slots(mode)) == ("2 channel", [("dimmer", [1]), ("zoom", [2])])
+
+
+def test_a_column_of_bits_beside_fine_bytes():
+    """16 beside both bytes is the parameter's resolution, not a mark of its fine byte."""
+    rows = ["Channel\tBits\tParameter\tRange", "1\t8\tDimmer\t0-255", "2\t16\tPan\t0-255"]
+    text = "\n".join([*rows, "3\t16\tPan fine\t0-255", "4\t8\tRed\t0-255"])
+    document = drafted(text)
+    assert slots(document.modes[0]) == [("dimmer", [1]), ("pan", [2, 3]), ("red", [4])]
+    assert not document.doubts
+
+
+def test_a_name_above_titles_said_again_is_a_mode():
+    """`Basic` and `Extended`, alone in their rows of one sheet, name the modes below them."""
+    titles = "Ch,Function,DMX,Note\n"
+    text = f"Basic,,,\n{titles}1,Dimmer,0-255,\n2,Red,0-255,\n3,Green,0-255,\nExtended,,,\n{titles}"
+    text += "1,Dimmer,0-255,\n2,Zoom,0-255,\n3,Red,0-255,\n4,Green,0-255,\n"
+    assert [(m.name, m.footprint) for m in drafted(text).modes] == [("Basic", 3), ("Extended", 4)]
+
+
+def test_heads_and_feet_of_pasted_pages():
+    """A line with the page's number, again on each page, is no row."""
+    page = "TITLE OF A MANUAL      page {}\n"
+    titles = "CH   FUNCTION     VALUE     EFFECT\n"
+    text = (
+        page.format(12) + titles + "1    Dimmer       0-255     0-100%\n2    Shutter      0-9       Closed\n"
+        "                  10-19     Open\n"
+        + page.format(13)
+        + titles
+        + "                  20-255    Pulse\n"
+        "3    Red          0-255     0-100%\n4    Green        0-255     0-100%\n"
+    )
+    document = drafted(text)
+    (mode,) = document.modes
+    assert short(mode.parameters[1]) == (
+        "shutter",
+        [2],
+        [(0, 9, "Closed"), (10, 19, "Open"), (20, 255, "Pulse")],
+    )
+    assert not document.doubts
+
+
+def test_the_same_names_in_two_languages():
+    """A second column of the same names is no part of the meanings."""
+    text = "Ch,Funzione,Function,Value,Effect\n1,Dimmer,Dimmer,0-255,\n2,Otturatore,Shutter,0-9,Closed\n"
+    text += ",,,10-255,Open\n3,Rosso,Red,0-255,\n4,Verde,Green,0-255,\n"
+    (mode,) = drafted(text).modes
+    assert short(mode.parameters[1]) == ("shutter", [2], [(0, 9, "Closed"), (10, 255, "Open")])
+
+
+def test_values_called_values():
+    """`Value 0-9: Closed` means Closed."""
+    text = (
+        "Channel 1 - Shutter\nValue 0-9: Closed\nValue 10-255: Open\n\nChannel 2 - Red\nValue 0-255: 0-100%\n"
+    )
+    (mode,) = drafted(text).modes
+    assert short(mode.parameters[0]) == ("shutter", [1], [(0, 9, "Closed"), (10, 255, "Open")])
+
+
+def test_a_mode_of_few_slots_called_pixel():
+    """Two slots among dashes beside other modes' slots are a mode, though its name may head groups."""
+    text = "Function,Full,Pixel,DMX\nDimmer,1,-,0-255\nStrobe,2,-,0-255\nZoom,3,-,0-255\n"
+    text += "Red,4,1,0-255\nGreen,5,2,0-255\n"
+    assert [(m.name, m.footprint) for m in drafted(text).modes] == [("Full", 5), ("Pixel", 2)]

@@ -7,7 +7,6 @@ import os
 import sys
 from collections.abc import Sequence
 from importlib import import_module
-from types import ModuleType
 
 import typer
 
@@ -75,29 +74,12 @@ def __getattr__(name: str) -> typer.Typer:
     raise AttributeError(name)
 
 
-def _put_off(name: str) -> None:
-    """Have a module of the standard library loaded when something of it is used first, if ever."""
-    if name in sys.modules:
-        return
-
-    def loaded(attribute: str) -> object:
-        if sys.modules.get(name) is stand_in:
-            del sys.modules[name]
-        return getattr(import_module(name), attribute)
-
-    # LazyLoader is no help: an import statement alone has its module loaded.
-    stand_in = ModuleType(name)
-    stand_in.__dict__["__getattr__"] = loaded
-    sys.modules[name] = stand_in
-
-
 def main() -> None:
     """Run the program. Exit status: 0 nothing wrong, 1 findings of severity error, 2 work not done."""
     # A command that is named first is the only one that is needed: declaring them all takes time.
     named = sys.argv[1:2]
     # Plugins for pydantic that other packages bring are looked for at every start; none is of use here.
     os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
-    _put_off("importlib.metadata")
     # Starting makes many objects that all stay: looking through them again and again finds no garbage.
     gc.set_threshold(50_000, 20, 50)
     try:

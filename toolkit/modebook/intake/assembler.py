@@ -14,9 +14,8 @@ from modebook.intake.footnotes import Footnotes
 from modebook.intake.gathered import Chart, Gathered
 from modebook.intake.grid import Source
 from modebook.intake.headings import ModeHead, read_mode_head
-from modebook.intake.loose_rows import values_of
+from modebook.intake.legends import rows_of_mode, with_legends
 from modebook.intake.mode_drafts import build_mode
-from modebook.intake.names import read_name
 from modebook.intake.prose import modes_of_prose
 from modebook.intake.readings import Reading
 from modebook.intake.setting_ranges import Settings
@@ -84,10 +83,13 @@ def _is_mode(mode: DraftMode) -> bool:
 
 
 def _modes_of(chart: Chart, gathered: Gathered, settings: Settings) -> list[DraftMode]:
-    entries, lost = build_entries(_with_shared(chart, gathered))
+    entries, lost = build_entries(chart.rows)
     notes = Footnotes([*gathered.footnotes, *chart.notes])
     found: list[DraftMode] = []
     for column, (head, title) in enumerate(zip(chart.heads, chart.titles, strict=True)):
+        if gathered.shared:
+            # What a legend says of a name is of the slots so called in this mode, and of no other's.
+            entries, lost = build_entries(with_legends(rows_of_mode(chart, column), gathered.shared))
         if not any(e.slots.get(column) and e.slots[column].kind == "slots" for e in entries):
             continue
         mode = _mode(head, title, chart)
@@ -131,28 +133,6 @@ def _mode(head: ModeHead | None, title: str, chart: Chart) -> DraftMode:
     else:
         mode = DraftMode(head.name, head.number, None, place, printed_footprint=head.footprint)
     return mode
-
-
-def _with_shared(chart: Chart, gathered: Gathered) -> list[ChartRow]:
-    """The rows of a chart, with the values that another table gives for a function by its name."""
-    if not gathered.shared:
-        return chart.rows
-    tables: dict[str, list[ChartRow]] = {}
-    for name, rows in gathered.shared:
-        tables.setdefault(fold(read_name(name).label or name), []).extend(rows)
-    found: list[ChartRow] = []
-    for index, row in enumerate(chart.rows):
-        found.append(row)
-        names = {fold(read_name(text).label) for text in (row.name, *row.matrix.values()) if text}
-        below = chart.rows[index + 1] if index + 1 < len(chart.rows) else None
-        has_own = bool(values_of(row)) or (below is not None and not below.has_slot and below.has_value)
-        level = read_name(row.name or next(iter(row.matrix.values()), "")).level
-        if row.has_slot and not has_own and not level:
-            for name in names:
-                if name in tables:
-                    found.extend(replace(r, slots={}, why=list(r.why)) for r in tables[name])
-                    break
-    return found
 
 
 def _without_copies(modes: list[DraftMode]) -> list[DraftMode]:

@@ -31,10 +31,7 @@ _MIXES = ("rgb", "rgbw", "rgba", "rgbaw", "rgbwa", "cmy", "rgbl", "rgbal", "rgbl
 
 def name_of_entry(entry: Entry, mode: int) -> Name:
     """The name of an entry in one mode, with the byte that a column of bits adds, and its cell's number."""
-    printed = entry.matrix.get(mode) or entry.name
-    if not printed and len(entry.stretches) == 1:
-        printed = entry.stretches[0].text
-    name = read_name(printed)
+    name = read_name(_printed(entry, mode))
     if entry.bits and name.level is None:
         marked = read_name(
             f"x {entry.bits}" if not re.fullmatch(r"\d+", entry.bits.strip()) else f"x {entry.bits} bit"
@@ -44,13 +41,22 @@ def name_of_entry(entry: Entry, mode: int) -> Name:
     return name
 
 
+def _printed(entry: Entry, mode: int) -> str:
+    printed = entry.matrix.get(mode) or entry.name
+    return entry.stretches[0].text if not printed and len(entry.stretches) == 1 else printed
+
+
 def parameters_of(entries: list[Entry], mode: int) -> list[DraftParameter]:
     """The parameters of one mode: its entries with a slot in it, fine bytes joined to their coarse ones."""
     found: list[DraftParameter] = []
     fines: list[tuple[DraftParameter, int]] = []
     gap = False
+    # Where rows called `fine` have 16 bits, too, the column tells the whole parameter's, not the byte.
+    whole = any("16" in e.bits and (read_name(_printed(e, mode)).level or 0) > 0 for e in entries)
     for entry in entries:
         gap = gap or entry.elision
+        if whole and entry.bits:
+            entry = replace(entry, bits="")
         cell = entry.slots.get(mode)
         if cell is None or cell.kind != "slots":
             continue

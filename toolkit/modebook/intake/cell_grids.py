@@ -32,10 +32,10 @@ def from_cell_grid(grid: Grid) -> Grid | None:
     found: list[tuple[int, Cell, str]] = []
     for number, row in zip(cells, body, strict=True):
         for title, cell in zip(titles[1:], row[1:], strict=True):
-            slot = read_slot_cell(cell.flat)
-            if slot.kind != "slots" or len(slot.slots) != 1:
+            said = read_slot_cell(cell.flat)
+            if said.kind != "slots" or len(said.slots) != 1:
                 return None
-            found.append((slot.slots[0], cell, f"{title.flat} {number}"))
+            found.append((said.slots[0], cell, f"{title.flat} {number}"))
     found.sort(key=lambda one: one[0])
     slots = [slot for slot, _, _ in found]
     if slots != list(range(slots[0], slots[0] + len(slots))):

@@ -55,6 +55,14 @@ _BYTE = re.compile(
 )
 
 
+_MARKED = re.compile(
+    r"(?P<slot>\d{1,3})\s*[(\[]?\s*(?P<byte>msb|lsb|coarse|fine|hi|lo|grob|fein)\b\s*[)\]]?"
+    r"|[(\[]?\s*(?P<said>msb|lsb|coarse|fine|hi|lo|grob|fein)\b\s*[)\]]?\s*[:=]?\s*(?P<number>\d{1,3})",
+    re.IGNORECASE,
+)
+_COARSE = frozenset({"msb", "coarse", "hi", "grob"})
+
+
 @dataclass(frozen=True, slots=True)
 class SlotCell:
     """What a cell of a slot column says."""
@@ -76,12 +84,24 @@ def without_byte(text: str) -> tuple[str, str]:
     return (found["slot"], found["byte"]) if found else (text, "")
 
 
+def _both_bytes(text: str) -> tuple[int, ...]:
+    """The coarse and the fine slot of a cell that marks both: `1 (MSB) / 2 (LSB)`; empty for any other."""
+    found = list(_MARKED.finditer(text))
+    if len(found) != 2 or re.search(r"[^\s/,;+&|–-]", _MARKED.sub("", text)):
+        return ()
+    slots = {(m["byte"] or m["said"]).casefold() in _COARSE: int(m["slot"] or m["number"]) for m in found}
+    return (slots[True], slots[False]) if len(slots) == 2 and all(slots.values()) else ()
+
+
 @lru_cache(maxsize=8_000)
 def read_slot_cell(text: str) -> SlotCell:
     """Slots in a cell: 5, 5-6, 5+6, 5/6, a dash or asterisk for none, 5* with a footnote mark, 5 (MSB)."""
     flat = without_byte(" ".join(text.split()))[0]
     if not flat:
         return BLANK
+    both = _both_bytes(flat)
+    if both:
+        return SlotCell("slots", both)
     if flat in _ABSENT:
         return SlotCell("absent", mark=flat)
     starred = _STARRED.fullmatch(flat)
@@ -130,6 +150,8 @@ class ChartRow:
     """Names by mode, in a slot by mode matrix."""
     whole: str = ""
     """A text that spans the table: a heading inside it, a label, a remark."""
+    heads: bool = False
+    """Its text stands alone above titles that are said again: it names what follows."""
     raw: str = ""
     why: list[str] = field(default_factory=list)
     """What is doubtful about the row itself."""

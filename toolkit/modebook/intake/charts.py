@@ -22,6 +22,7 @@ from modebook.intake.headings import (
     read_mode_head,
     read_slot_head,
 )
+from modebook.intake.legends import is_legend_of, without_legend
 from modebook.intake.lexicon import SURE
 from modebook.intake.listed_slots import with_listed_slots
 from modebook.intake.loose_modes import loose_modes
@@ -87,6 +88,9 @@ class Walk:
 
     def _line(self, line: Line) -> None:
         text = _BULLET.sub("", " ".join(line.text.split()))
+        if text.startswith("#") and read_mode_head(text.lstrip("# ")):
+            # A heading as plain text marks it; a mark of a footnote has a legend behind it, not a mode.
+            text = text.lstrip("# ")
         if not text:
             return
         bare = self.bare.get((text.strip(" :"), line.place))
@@ -228,9 +232,12 @@ class Walk:
         grid = self._headings_out(grid)
         if not grid.rows:
             return
-        turned = turned_matrix(grid) or from_cell_grid(grid)
-        if turned is not None:
-            grid = turned
+        above, legend = without_legend(grid)
+        if legend is not None:
+            for part in (above, legend):
+                self._grid(part)
+            return
+        grid = turned_matrix(grid) or from_cell_grid(grid) or grid
         grid, told = from_zero(joined_titles(numbered_names(with_listed_slots(grid))))
         names = {head.name for chart in self.found.charts for head in chart.heads if head}
         parts = by_mode_column(grid, names)
@@ -319,7 +326,8 @@ class Walk:
         if self.block_open and self.chart is not None and self.chart.block:
             self.chart.rows.extend(rows)
             return
-        if not plan.titled and not self.function:
+        legend = is_legend_of(rows, self.found.charts)
+        if not plan.titled and not self.function and not legend:
             self._missed(rows)
             self.found.unread += 1
             return
@@ -361,7 +369,7 @@ class Walk:
                 first is None
                 or first > chart.last
                 or (first == chart.last and not rows[0].has_slot)
-                or (first == chart.last and not (head and not head.continued))
+                or (first == chart.last and (head is None or head.continued or first > 1))
             )
             if repeated and follows:
                 self.head = None

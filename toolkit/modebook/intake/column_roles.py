@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from modebook.intake.column_stats import Stats
 from modebook.intake.headings import read_mode_head
-from modebook.intake.titles import Role, title_roles
+from modebook.intake.titles import Role, title_languages, title_roles
 
 _TEXTS = ("function", "meaning")
 
@@ -15,12 +15,41 @@ def roles_of(titles: list[str], stats: list[Stats]) -> list[Role]:
     _slots(roles, titles, stats)
     _values(roles, stats)
     _texts(roles, titles, stats)
+    _translations(roles, titles, stats)
     return roles
+
+
+def _translations(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
+    """A column whose title says in another language what one before it says repeats that one's texts."""
+    seen: list[tuple[Role, frozenset[str], int]] = []
+    for c, title in enumerate(titles):
+        said, languages = title_roles(title)[:1], title_languages(title)
+        if not said or said[0] not in _TEXTS or not languages or roles[c] == "slot":
+            continue
+        # Names stand where slots do.
+        slots = [n for n, role in enumerate(roles) if role in ("slot", "coarse")]
+        if said[0] == "function" and _beside(stats[c], stats, slots) < 0.9:
+            continue
+        if any(
+            role == said[0] and not languages & others and _same_rows(stats[c], stats[first])
+            for role, others, first in seen
+        ):
+            roles[c] = "foreign"
+        else:
+            seen.append((said[0], languages, c))
+
+
+def _same_rows(one: Stats, other: Stats) -> bool:
+    """Whether two columns are filled in nearly the same rows."""
+    same = sum(a == b for a, b in zip(one.rows, other.rows, strict=True))
+    return same >= 0.9 * len(one.rows)
 
 
 def _alone(title: str, stats: Stats) -> Role:
     """A column's role by its title where the contents allow it, else by the contents."""
     roles = title_roles(title)
+    if stats.bytes > 1 and stats.bytes >= 0.4 * stats.filled and stats.distinct <= 4:
+        return "bits"
     if not stats.filled:
         return roles[0] if roles else "none"
     for role in roles:
@@ -45,6 +74,9 @@ def _fits(role: Role, roles: tuple[Role, ...], stats: Stats) -> bool:
         return stats.slotlike
     if role in ("value", "percent"):
         if "slot" in roles and stats.sequence and stats.ranges < 0.4 * stats.filled:
+            return False
+        if "bits" in roles and not stats.ranges and stats.distinct <= 3:
+            # 8 and 16, over and over.
             return False
         return numeric > 0.2 or stats.hexes > 0 or (told < 0.5 and not stats.slotlike)
     if role == "hex":
@@ -84,7 +116,11 @@ def _slots(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
         plain = s.slotlike and not s.ranges and not s.percent and s.filled >= 1
         titled = bool(titles[c])
         if (s.sequence and plain and (lone or (beside and titled and s.spread >= 3))) or (
-            plain and beside and titled and role == "none" and _agrees(s, [stats[o] for o in slots])
+            plain
+            and beside
+            and titled
+            and (role == "none" or (once and s.absent > 0))
+            and _agrees(s, [stats[o] for o in slots])
         ):
             roles[c] = "slot"
             slots.append(c)

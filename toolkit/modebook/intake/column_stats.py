@@ -13,6 +13,8 @@ from modebook.intake.lexicon import SURE, phrases
 from modebook.intake.names import DESCRIBING, read_name
 from modebook.intake.values import ELISIONS, read_values
 
+_BYTE = re.compile(r"[(\[]?(?:msb|lsb|coarse|fine|grob|fein|hi|lo|high|low)[)\]]?", re.IGNORECASE)
+
 
 @dataclass(slots=True)
 class Stats:
@@ -42,6 +44,8 @@ class Stats:
     """Cells that name a cell or head with its number, or a master."""
     kinds: int = 0
     """How many different words of the vocabulary its names are."""
+    bytes: int = 0
+    """Cells that say which byte of a parameter a slot is, and nothing else."""
     rows: tuple[bool, ...] = ()
     """Which rows are filled."""
 
@@ -76,6 +80,7 @@ def stats_of(cells: list[Cell]) -> Stats:
             continue
         stats.filled += 1
         seen.add(flat)
+        stats.bytes += _BYTE.fullmatch(flat) is not None
         slot = read_slot_cell(flat)
         if slot.kind == "slots":
             stats.slots += 1

@@ -30,7 +30,18 @@ _ENDS = sorted(
 )
 _EMITTED = frozenset(
     (
-        *("red", "green", "blue", "white", "warm-white", "cool-white", "natural-white", "amber", "lime", "mint"),
+        *(
+            "red",
+            "green",
+            "blue",
+            "white",
+            "warm-white",
+            "cool-white",
+            "natural-white",
+            "amber",
+            "lime",
+            "mint",
+        ),
         *("uv", "cyan", "magenta", "yellow", "deep-red", "deep-blue", "orange", "indigo", "violet", "hue"),
         "saturation",
     )
@@ -50,7 +61,12 @@ _SIGNS = (
     (re.compile(r"(?<=[^\W\d])\s*(?:\+\s?[/|]\s?[-–−]|±)$"), " plus minus"),
     (re.compile(r"^\+\s*(?=[^\W\d])"), "plus "),
     (re.compile(r"\bP\s?[/&+]\s?T\b", re.IGNORECASE), "pan tilt"),
-    (re.compile(r"^(?:CH|Ch|DMX|Channel|Kanal|Canal|Canale|Slot)\.?\s?\d{1,3}\s?(?::|\s[-–—]\s|\.\s)\s*(?=[^\W\d]{2})"), ""),
+    (
+        re.compile(
+            r"^(?:CH|Ch|DMX|Channel|Kanal|Canal|Canale|Slot)\.?\s?\d{1,3}\s?(?::|\s[-–—]\s|\.\s)\s*(?=[^\W\d]{2})"
+        ),
+        "",
+    ),
     (
         re.compile(r"\b(?:rotat|rot\b|spin|dreh)\S*\s?[/&+]\s?-?(?:ind|idx|pos)[^\W\d]*\.?", re.IGNORECASE),
         "index and rotation",
@@ -113,7 +129,16 @@ def composed(text: str) -> Found | None:
 _AMOUNTS = frozenset(
     (
         *("dimmer", "intensity", "brightness", "level", "led", "leds", "rgb", "rgbw", "rgba", "rgbaw", "cmy"),
-        *("helligkeit", "intensitat", "gradateur", "intensite", "atenuador", "intensidad", "intensita", "hsi"),
+        *(
+            "helligkeit",
+            "intensitat",
+            "gradateur",
+            "intensite",
+            "atenuador",
+            "intensidad",
+            "intensita",
+            "hsi",
+        ),
     )
 )
 

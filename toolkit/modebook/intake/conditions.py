@@ -36,29 +36,46 @@ def _any(subject: str) -> str:
 
 
 @cache
-def _patterns() -> tuple[re.Pattern[str], re.Pattern[str], re.Pattern[str]]:
+def _on_slot() -> re.Pattern[str]:
     when, slot = _any("when"), _any("slotword")
     at = "|".join((_any("at"), "=", ":", "@"))
-    at_name = "|".join(
-        re.escape(p)
-        for p in sorted(
-            phrases("phrases", "at") - {"in", "en", "from", "has", "on", "auf", "da"}, key=len, reverse=True
-        )
-        if p
-    )
-    on_slot = re.compile(
+    return re.compile(
         rf"(?:\b(?P<when>{when})\b\s*)?(?:\b(?:the|le|la|el|il|der|den|dem)\s+)?\b(?:{slot})\b\.?\s*#?(?P<slots>\d{{1,3}}(?:\s*(?:,|and|und|et|y|e|&|\+)\s*\d{{1,3}}(?!\d))*)"
         rf"\s*(?:\((?P<called>[^)]*)\)\s*)?(?:(?P<at>{at})\s*)*(?:(?:value|wert|valeur|valor|valore)s?\s*)?(?P<values>{_NUMBERS}(?:\s*(?:or|oder|ou|o)\s*{_NUMBERS})*)",
         re.IGNORECASE,
     )
-    on_name = re.compile(
-        rf"(?:\b(?P<when>{when})\b\s*)?(?P<name>[^\W\d][\w/' .-]{{0,40}}?)\s*"
+
+
+def _names_at() -> frozenset[str]:
+    return phrases("phrases", "at") - {"in", "en", "from", "has", "on", "auf", "da"}
+
+
+@cache
+def _on_name() -> re.Pattern[str]:
+    at_name = "|".join(re.escape(p) for p in sorted(_names_at(), key=len, reverse=True) if p)
+    return re.compile(
+        rf"(?:\b(?P<when>{_any('when')})\b\s*)?(?P<name>[^\W\d][\w/' .-]{{0,40}}?)\s*"
         rf"(?:(?:\b(?:{at_name})|=|:|@)(?:\s|(?=\d)))+"
         rf"(?:(?:value|wert|valeur|valor|valore)s?\s*)?(?P<values>{_NUMBERS})",
         re.IGNORECASE,
     )
-    given = re.compile(rf"\b(?:{when})\b\s*(?P<state>.*\b(?:{_any('menu')})\b.*)", re.IGNORECASE)
-    return on_slot, on_name, given
+
+
+@cache
+def _when_inside() -> re.Pattern[str]:
+    return re.compile(rf"\s(?:{_any('when')})\s", re.IGNORECASE)
+
+
+@cache
+def _given() -> re.Pattern[str]:
+    return re.compile(rf"\b(?:{_any('when')})\b\s*(?P<state>.*\b(?:{_any('menu')})\b.*)", re.IGNORECASE)
+
+
+@cache
+def _opening(subject: str) -> frozenset[str]:
+    """The first words of a subject's phrases: a text that has none of them has none of the phrases."""
+    listed = _names_at() if subject == "at" else phrases("phrases", subject)
+    return frozenset(first[0] for phrase in listed if (first := re.findall(r"\w+", phrase)))
 
 
 @lru_cache(maxsize=8_000)
@@ -69,13 +86,17 @@ def read_conditions(text: str) -> tuple[ReadCondition, ...]:
         word in flat.casefold() for word in ("menu", "menü", "menú", "display")
     ):
         return ()
+    from modebook.intake.compounds import FACETS
     from modebook.intake.phrases import _plain
 
-    flat = _plain(flat)
-    on_slot, on_name, given = _patterns()
+    # How many facets a prism has is no value that it stands at.
+    flat = FACETS.sub(" ", _plain(flat))
+    # The patterns are large: each is made only for a text that has the words that it looks for.
+    lower = flat.casefold()
+    words = set(re.findall(r"\w+", lower))
     found: list[ReadCondition] = []
     taken: list[tuple[int, int]] = []
-    for match in on_slot.finditer(flat):
+    for match in _on_slot().finditer(flat) if words & _opening("slotword") else ():
         if match["when"] is None and match["at"] is None:
             continue
         values = _values(match["values"])
@@ -86,21 +107,25 @@ def read_conditions(text: str) -> tuple[ReadCondition, ...]:
                 ReadCondition(match[0].strip(), int(number), match["called"], values, "%" in match["values"])
             )
         taken.append(match.span())
-    pieces = _AND.split(_without(flat, taken))
+    named = any(sign in lower for sign in ("=", ":", "@", *_opening("at")))
+    pieces = _AND.split(_without(flat, taken)) if named else []
     for piece in pieces:
         for inner in re.split(r"[()\[\]]", piece):
-            beside = on_name.search(inner)
+            beside = _on_name().search(inner)
             if not beside:
                 continue
             name = beside["name"].strip()
+            # What is needed stands behind the word for it: Reset if dimmer at 0.
+            inside = list(_when_inside().finditer(name))
+            name = name[inside[-1].end() :].strip() if inside else name
             told = read_name(name)
             if not (told.sure or (exact(name) and beside["when"])) or told.word == "reserved":
                 continue
             values = _values(beside["values"])
             if values:
                 found.append(ReadCondition(beside[0].strip(), None, name, values, "%" in beside["values"]))
-    if not found:
-        state = given.search(flat)
+    if not found and words & _opening("menu"):
+        state = _given().search(flat)
         if state:
             found.append(ReadCondition(state[0].strip(), given=state[0].strip(" ()[].")))
     return tuple(found)

@@ -20,7 +20,7 @@ _BRACKETED = re.compile(r"\s*\((\d)\)$")
 
 
 def bracketed_marks(source: Source) -> frozenset[str]:
-    """The digits that are footnote marks, `(1)` or `1)`: a line begins with each, another text ends with it."""
+    """The digits that are footnote marks, `(1)` or `1)`: one line begins with each, another text ends so."""
     begun: set[str] = set()
     ended: set[str] = set()
     for leaf in source.leaves:

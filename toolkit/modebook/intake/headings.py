@@ -136,7 +136,9 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
     # The number of a manual's section: `3.2 DMX protocol - Mode 2`.
     told = re.sub(r"^\s*\d{1,2}(?:\.\d{1,2})+\.?\s+(?=\S)", "", told)
     told = re.sub(
-        r"^\W*(?:dmx\s+)?(?:chart|table|tabelle|tableau|tabla|tabella|protocol|protokoll|protocole|protocolo|protocollo|dmx|layout)\b\s*[:–-]?\s*(?=\S)",
+        r"^\W*(?:dmx\s+)?(?:(?:channels?|slots?|control|kanal|function|functions)\s+)?"
+        r"(?:chart|table|tabelle|tableau|tabla|tabella|protocol|protokoll|protocole|protocolo|protocollo|dmx|layout|"
+        r"map|list|liste|lista|assignment|belegung|kanalbelegung|overview)\b\s*[:,–-]?\s*(?=\S)",
         "",
         " ".join(told.split()),
         flags=re.IGNORECASE,

@@ -20,6 +20,37 @@ _RANGED = re.compile(
 )
 
 
+_LINE = re.compile(
+    r"^(?P<values>\d{1,5}(?:\s*(?:[-–—…→]|\.\.+|to|bis|à|a|al)\s*\d{1,5})?)\s*(?:[:=)]\s*|\s[-–—]\s+|\s+)(?P<words>\S.*)$"
+)
+
+
+def _lines_inside(row: ChartRow, key: str) -> list[ChartRow]:
+    """The rows in a cell whose lines each begin with values, the first with 0: `0-9 Off`, `10-255 1-20 Hz`.
+
+    A line of words goes on with the one above.
+    """
+    pairs: list[tuple[str, str]] = []
+    for line in (piece.strip() for piece in getattr(row, key).split("\n")):
+        found = _LINE.match(line)
+        values = read_values(found["values"]) if found else ()
+        if found and values and (not pairs or values[0].start == read_values(pairs[-1][0])[0].end + 1):
+            pairs.append((found["values"], found["words"]))
+        elif line and pairs:
+            pairs[-1] = (pairs[-1][0], f"{pairs[-1][1]} {line}")
+        elif line:
+            return []
+    if len(pairs) < 2 or read_values(pairs[0][0])[0].start != 0:
+        return []
+    head = replace(row, value="", why=list(row.why))
+    setattr(head, key, "")
+    blank = dict.fromkeys(row.slots, BLANK)
+    return [
+        head,
+        *(ChartRow(row.place, dict(blank), value=v, meaning=words, raw=row.raw) for v, words in pairs),
+    ]
+
+
 def rows_in_matrix(row: ChartRow) -> list[ChartRow]:
     """The rows in a matrix cell that names a parameter and its ranges: `Strobe (0-9 off, 10-255 slow to
     fast)`. Only where all modes say the same of it; else the row says that values were left out.
@@ -44,6 +75,9 @@ def rows_inside(row: ChartRow) -> list[ChartRow]:
     """
     for key in ("value", "meaning", "name"):
         text = getattr(row, key)
+        lined = _lines_inside(row, key) if key == "value" or not row.value else []
+        if lined:
+            return lined
         found = list(_INSIDE.finditer(text))
         if not found or (key != "value" and (row.value or len(found) < 2)) or read_values(text):
             continue

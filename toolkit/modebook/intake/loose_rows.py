@@ -12,6 +12,7 @@ from modebook.intake.inline_rows import rows_behind
 from modebook.intake.lexicon import SURE
 from modebook.intake.names import read_name
 from modebook.intake.title_lines import named_columns, title_line
+from modebook.intake.titles import title_roles
 from modebook.intake.values import ELISIONS, Values, read_values
 
 _DASH = r"\s*(?:\.{2,}|…|[-‐‑‒–—−~÷]|\bto\b|\bbis\b|\bà\b|\ba\b|\bhasta\b)\s*"
@@ -197,6 +198,9 @@ def _row(text: str, line: Line, trail: Trail) -> ChartRow | None:
     before, after = _trimmed(text[:start]), _trimmed(text[end:])
     if len(before.split()) > 8:
         return None
+    if after and title_roles(before)[:1] == ("value",):
+        # `Value 10-19: Open` says what kind of number it is.
+        before = ""
     row.slots[0] = BLANK
     row.value = text[start:end].strip()
     row.name, row.meaning = (before, after) if before and after else (before or after, "")

@@ -63,9 +63,9 @@ def read_name(text: str) -> Name:
     head, rest = flat, ""
     plainer = spelled_out(flat)
     if plainer != flat:
-        said = read_name(plainer)
-        if said.sure:
-            return _with(said, label=_label(flat, said.level, said.bits))
+        spelled = read_name(plainer)
+        if spelled.sure:
+            return _with(spelled, label=_label(flat, spelled.level, spelled.bits))
     turned = _inverted(flat)
     if turned is not None:
         return turned
@@ -74,12 +74,12 @@ def read_name(text: str) -> Name:
         # What is measured stands behind the name; its figures are no number of several.
         named = read_name(measured["name"].strip(" ,:("))
         if named.sure and not named.rest:
-            return _with(named, rest=measured["span"].strip())
-    whole = _read(head)
+            return _settled(_with(named, rest=measured["span"].strip()), flat)
+    whole = _settled(_read(head), flat)
     if whole.sure or not flat:
         return whole
     best = whole
-    said = _bracketed(flat) or _both_bytes(flat)
+    said = _bracketed(flat) or _both_bytes(flat) or _said_twice(flat)
     if said is not None:
         return said
     for head, rest in _splits(flat):
@@ -89,10 +89,32 @@ def read_name(text: str) -> Name:
             if level is not None and found.level is None:
                 found = _with(found, level=level[0], bits=level[1])
                 rest = ""
-            best = _with(found, rest=rest)
+            best = _settled(_with(found, rest=rest), flat)
             if best.sure:
                 break
     return best
+
+
+_WHITES = frozenset({"color-temperature", "color-correction", "warm-correction", "cool-correction"})
+_BY_KELVIN = frozenset({"white", "white-point", "color-correction"})
+_DEGREES = re.compile(r"\d\s?(?:°|deg\b|grad\b)", re.IGNORECASE)
+_KELVIN = re.compile(r"\d{4,5}\s?K\b|\d[.,]\d{3}\s?K\b")
+
+
+def _settled(name: Name, flat: str) -> Name:
+    """A name of two uses, settled by what is printed with it: endless turning has no degrees from end to
+    end, a white with kelvins is a color temperature, an abbreviation in brackets says which of two is meant.
+    """
+    if name.word in ("pan-rotation", "tilt-rotation") and _DEGREES.search(name.rest):
+        return _with(name, word=name.word.removesuffix("-rotation"))
+    if name.word in _BY_KELVIN and _KELVIN.search(name.rest):
+        return _with(name, word="color-temperature")
+    inner = _BRACKETS.search(flat)
+    if inner and name.word in _WHITES and inner[1].isupper():
+        meant = exact(inner[1])
+        if meant and meant.score >= SURE and meant.word in _WHITES:
+            return _with(name, word=meant.word)
+    return name
 
 
 def _inverted(flat: str) -> Name | None:
@@ -135,6 +157,23 @@ def _both_bytes(flat: str) -> Name | None:
     return _with(first, level=None)
 
 
+def _said_twice(flat: str) -> Name | None:
+    """A name said in two ways or languages (`CCT Farbtemperatur`, `Fokus / Focus`): both are one thing."""
+    words = [word for word in flat.split() if word not in ("/", "-", "–", "|")]
+    if not 1 < len(words) < 7:
+        return None
+    for at in range(1, len(words)):
+        first, second = _read(" ".join(words[:at])), _read(" ".join(words[at:]))
+        if first.sure and second.sure and first.word == second.word:
+            marks = {one.level for one in (first, second)} - {None}
+            numbers = {one.number for one in (first, second)} - {None}
+            if len(marks) < 2 and len(numbers) < 2:
+                level, number = next(iter(marks), None), next(iter(numbers), None)
+                label = _label(flat, level, first.bits or second.bits)
+                return _with(first, label=label, level=level, number=number, base=fold(label))
+    return None
+
+
 def _splits(flat: str) -> list[tuple[str, str]]:
     """Ways to part a text into a name and what follows: at brackets and signs, then word by word."""
     found: list[tuple[str, str]] = []
@@ -150,7 +189,7 @@ def _splits(flat: str) -> list[tuple[str, str]]:
     for length in range(len(words) - 1, 0, -1):
         rest = " ".join(words[length:])
         if all(DESCRIBING.fullmatch(word) for word in fold(rest).split()):
-            found.append((" ".join(words[:length]), rest))
+            found.append((" ".join(words[:length]).rstrip(" ±"), rest))
     return found
 
 

@@ -10,8 +10,11 @@ from modebook.intake.drafts import DraftParameter
 from modebook.intake.folding import fold
 from modebook.intake.lexicon import SURE, exact
 from modebook.intake.names import Name, read_name
+from modebook.intake.quantities import unitless
 
 _LIKELY = 0.8
+_FOGGING = frozenset({"fog-output", "haze-output", "fluid-pump"})
+_ENDED_DEG = 90
 _GENERIC = frozenset({"nothing", "open", "closed", "stop"})
 
 
@@ -51,6 +54,7 @@ def _known_or_doubt(parameter: DraftParameter, name: Name, *, from_text: bool = 
     if name.level is None and parameter.name.level is not None:
         # A column of bits said which byte it is.
         name = replace(name, level=parameter.name.level, bits=parameter.name.bits)
+    name = _measured(parameter, name)
     parameter.name, parameter.label = name, name.label
     parameter.number, parameter.cell = name.number, name.cell
     if name.word is None:
@@ -67,6 +71,30 @@ def _known_or_doubt(parameter: DraftParameter, name: Name, *, from_text: bool = 
     if from_text and len(parameter.stretches) == 1:
         stretch = parameter.stretches[0]
         parameter.stretches[0] = replace(stretch, text=name.rest)
+
+
+def _measured(parameter: DraftParameter, name: Name) -> Name:
+    """A name that says too little, settled by what is measured beside it: x and y up to 1 are a place in
+    the chromaticity diagram, a white in kelvin is a color temperature, a turning of so many degrees has an
+    end, a flash effect of many is a choice.
+    """
+    texts = [name.rest, *(stretch.text for stretch in parameter.stretches), *parameter.entry.remarks]
+    form = fold(name.label)
+    if form in ("x", "y"):
+        figures = [quantity for text in texts for quantity in unitless(text)]
+        if figures and all(0 <= one.start < one.end <= 1 for one in figures):
+            return replace(name, word=f"cie-{form}", score=1.0)
+    if name.word in ("white", "white-point") and len(parameter.stretches) <= 1:
+        spans = [quantity for text in texts for quantity in describe(text).spans]
+        if spans and all(one.unit == "K" for one in spans):
+            return replace(name, word="color-temperature")
+    if name.word in ("pan-rotation", "tilt-rotation") and len(parameter.stretches) <= 1:
+        told = [one for text in texts for one in (*describe(text).spans, *describe(text).singles)]
+        if any(one.unit == "deg" and one.end >= _ENDED_DEG for one in told):
+            return replace(name, word=name.word.removesuffix("-rotation"))
+    if name.word == "strobe" and form.startswith("flash effect") and len(parameter.stretches) > 3:
+        return replace(name, word="strobe-mode")
+    return name
 
 
 def head_of(text: str) -> Name | None:
@@ -114,6 +142,14 @@ def confirm_name(parameter: DraftParameter, words: Sequence[str]) -> None:
         partner = "tilt" if parameter.word == "pan" else "pan"
         if partner in words and sum(word == parameter.word for word in words) == 1:
             parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
+        return
+    if parameter.word == "fountain-pump" and _FOGGING.intersection(words):
+        parameter.word = "fluid-pump"
+        parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
+        return
+    if parameter.word in ("output-duration", "output-interval") and _FOGGING.intersection(words):
+        # Beside the output of a fog machine they can be of nothing else.
+        parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
         return
     acting = any(entry.get(key) for entry in parameter.ranges for key in ("hazard", "hold_s", "sets", "kept"))
     heads = [head_of(str(entry["meaning"])) for entry in parameter.ranges]

@@ -120,7 +120,8 @@ def _hold(text: str, triggers: bool, why: list[str]) -> float | None:
         if figures:
             break
     if not figures and triggers:
-        for inner in _BRACKETS.findall(text):
+        behind_name = re.split(r"[,;]|\s[-–—]\s", _BRACKETS.sub(" ", text))[1:]
+        for inner in (*_BRACKETS.findall(text), *behind_name):
             for part in re.split(r"[,;]", inner):
                 bare = _BRACKET_HOLD.match(part.strip())
                 if bare:
@@ -162,6 +163,10 @@ def _kept(text: str) -> str | None:
 
 _NEGATED = re.compile(
     r" (?:no|without|kein|keine|ohne|sans|pas de|aucun|aucune|sin|ningun|senza|nessun|nessuna) "
+)
+_SWITCHED_OFF = re.compile(
+    r" (?:off|aus|arret|eteint|eteinte|desactive|desactivado|apagado|apagada|spento|spenta|disattivato|"
+    r"disabled|deaktiviert|inactive|inaktiv) $"
 )
 _NUMBERED = re.compile(r"(?:rotating|rotierendes?|rotatif|giratorio|rotante) [^\W\d]+ \d{1,2}")
 
@@ -213,11 +218,22 @@ def _does(text: str) -> str | None:
 def runs(text: str) -> bool:
     """Whether a description names a program that moves by itself."""
     form = f" {fold(text)} "
-    if _NEGATED.match(form):
+    if _NEGATED.match(form) or _SWITCHED_OFF.search(form):
         return False
     return any(
         f" {phrase} " in form or form.startswith(f" {phrase}") for phrase in phrases("phrases", "does~runs")
     )
+
+
+_LAMP = re.compile(r"\b(?:lamp|lampe|lampen|lampara|lampada|bulb|burner|leuchtmittel)\b")
+_OFF = re.compile(
+    r"\b(?:off|out|shut(?: ?down)?|extinguish\w*|aus|ausschalten|abschalten|loschen|coup\w+|arret\w*|"
+    r"etein\w*|extinction|apag\w+|desconect\w+|desactiv\w+|spegn\w+|spent[ao]|spegni\w+)\b"
+)
+_ON = re.compile(
+    r"\b(?:on|ignit\w+|strik\w+|ein|an|einschalten|zund\w+|allum\w+|amorc\w+|encend\w+|conect\w+|"
+    r"accend\w+|accension\w*|acces[ao])\b"
+)
 
 
 def _hazard(text: str) -> str | None:
@@ -225,6 +241,11 @@ def _hazard(text: str) -> str | None:
     for phrase, hazard in _by_length("hazard."):
         if f" {phrase} " in form:
             return hazard
+    if _LAMP.search(form):
+        # A lamp is switched by many verbs.
+        off, on = bool(_OFF.search(form)), bool(_ON.search(form))
+        if off != on:
+            return "lamp off" if off else "lamp on"
     return None
 
 

@@ -9,6 +9,7 @@ from modebook.intake.drafts import DraftParameter, Json
 from modebook.intake.elision import expand
 from modebook.intake.entries import Stretch
 from modebook.intake.folding import fold
+from modebook.intake.lexicon import phrases
 from modebook.intake.names import DESCRIBING, read_name
 from modebook.intake.phrases import affirmed, runs, turns_round
 from modebook.intake.quantities import Quantity
@@ -51,6 +52,7 @@ _RUNNING = frozenset(
         "framing-macro",
     }
 )
+_LIGHT = frozenset({"strobe", "strobe-mode", "shutter", "dimmer", "fan", "fan-mode", "control", "smoothing"})
 _STROBING = re.compile(
     r"\b(strob\w*|flash\w*|blitz\w*|estrob\w*|destell\w*|lampegg\w*|pulse|pulsing|lightning|stroboscop\w*|eclair\w*|puls\w*)\b",
     re.IGNORECASE,
@@ -274,8 +276,15 @@ def _range(
             f"/ranges/{len(parameter.ranges)}",
         )
     does = said.does
-    if does == "open" and parameter.word not in _WHEELS and read_name(meaning).sure:
+    if (
+        does == "open"
+        and parameter.word not in _WHEELS
+        and read_name(meaning).word in ("white", "natural-white")
+    ):
         # White opens a color wheel; beside a mode of color it is a color.
+        does = None
+    if does == "stop" and parameter.word in _LIGHT and fold(meaning) in phrases("phrases", "off"):
+        # One word for a stop and for off: of light, off is meant.
         does = None
     if does is None and parameter.word in _RUNNING and runs(meaning):
         does = "runs"

@@ -14,6 +14,8 @@ def by_heads(rows: list[ChartRow]) -> list[tuple[list[ChartRow], ModeHead | None
             found[-1][0].append(row)
             continue
         head = read_mode_head(row.whole)
+        if head is None and row.heads:
+            head = ModeHead(row.whole, row.whole, None, None, True)
         if head is not None and (head.strong or head.footprint):
             found.append(([], head))
             continue

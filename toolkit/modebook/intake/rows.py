@@ -12,6 +12,7 @@ from modebook.intake.group_rows import is_group_heading
 from modebook.intake.headings import read_slot_head
 from modebook.intake.inline_rows import rows_in_matrix, rows_inside
 from modebook.intake.names import read_name
+from modebook.intake.phrases import turns_round
 from modebook.intake.titles import is_title_row
 from modebook.intake.unwrapped_rows import joined, unwrapped
 from modebook.intake.values import ELISIONS, read_values
@@ -26,9 +27,12 @@ def chart_rows(grid: Grid, plan: Plan) -> list[ChartRow]:
     for index, cells in enumerate(body):
         texts = [cell.flat for cell in cells]
         below = body[index + 1] if index + 1 < len(body) else None
+        filled = [text for text in texts if text]
+        if below is not None and len(filled) == 1 and _heads_titles(filled[0], below, plan):
+            found.append(ChartRow(cells[0].place, whole=filled[0], raw=filled[0], heads=True))
+            continue
         if is_group_heading(cells, below, slots, _end_of(found)):
             continue
-        filled = [text for text in texts if text]
         if is_title_row(texts) or (
             len(filled) > 1 and titles and all(fold(text) in titles for text in filled)
         ):
@@ -43,6 +47,14 @@ def _end_of(rows: list[ChartRow]) -> int | None:
     """Where the values of the last row end; None where it has none."""
     values = read_values(rows[-1].value) if rows and rows[-1].value else ()
     return values[-1].end if values else None
+
+
+def _heads_titles(text: str, below: list[Cell], plan: Plan) -> bool:
+    """Whether a lone text stands above the titles of the table, which are said again."""
+    if not plan.titled or not any(letter.isalpha() for letter in text):
+        return False
+    told = tuple(cell.flat for cell in below)
+    return told == plan.titles and not read_name(text).sure and not read_values(text)
 
 
 def _second_bytes(rows: list[ChartRow]) -> list[ChartRow]:
@@ -114,7 +126,7 @@ def _by_roles(cells: list[Cell], plan: Plan) -> ChartRow:
     row = ChartRow(next((c.place for c in cells if c.flat), cells[0].place))
     coarse: dict[int, SlotCell] = {}
     fine: dict[int, SlotCell] = {}
-    start = end = ""
+    start = end = other = ""
     for cell, column in zip(cells, plan.columns, strict=False):
         text, role, mode = cell.text.strip(), column.role, column.mode or 0
         if text[:1] in ("#", "f") and _is_unshown(text):
@@ -145,8 +157,13 @@ def _by_roles(cells: list[Cell], plan: Plan) -> ChartRow:
             row.value = joined(row.value, text)
         elif role in ("percent", "hex", "default", "group", "bits", "hold", "kept", "condition"):
             setattr(row, role, joined(getattr(row, role), text))
+        elif role == "foreign":
+            # The same in another language; where the two run in opposite ways, neither is sure.
+            other = text
         elif role == "none" and any(letter.isalpha() or letter in "°%" for letter in text):
             row.meaning = joined(row.meaning, text)
+    if other and turns_round(f"{row.meaning or row.name}:{other}"):
+        row.why.append("the two languages of this text contradict each other")
     if start or end:
         row.value = f"{start}-{end}" if start and end else start or end
     for mode in {*coarse, *fine}:

@@ -49,6 +49,19 @@ def _titles() -> dict[str, tuple[Role, ...]]:
 
 
 @cache
+def _languages() -> dict[str, frozenset[str]]:
+    found: dict[str, set[str]] = {}
+    for _, phrase, language in all_wording("titles"):
+        found.setdefault(fold(phrase), set()).add(language)
+    return {form: frozenset(languages) for form, languages in found.items()}
+
+
+def title_languages(text: str) -> frozenset[str]:
+    """The languages in which a text is a known column title."""
+    return _languages().get(fold(" ".join(text.split())), frozenset())
+
+
+@cache
 def _unbroken() -> dict[str, tuple[Role, ...]]:
     """The titles without their spaces; those that mean two things without them are left out."""
     found: dict[str, set[tuple[Role, ...]]] = {}

@@ -1,4 +1,4 @@
-"""A table of plain words that fits: laid out here, since loading a library for it takes longer than the rest."""
+"""A table of plain words that fits: laid out here, since loading a library for it takes longer."""
 
 from __future__ import annotations
 
@@ -24,7 +24,9 @@ def plain_table(made: Rows, width: int) -> str | None:
     lines = [[title for title, _ in made.columns], *(list(row) for row in made.rows)]
     if any(len(line) != len(made.columns) for line in lines) or not made.columns:
         return None
-    if not all(cell.isascii() and cell.isprintable() and cell == cell.strip() for row in lines for cell in row):
+    if not all(
+        cell.isascii() and cell.isprintable() and cell == cell.strip() for row in lines for cell in row
+    ):
         return None
     widths = [max(map(len, column)) for column in zip(*lines, strict=True)]
     full = sum(widths) + 2 * (len(widths) - 1)

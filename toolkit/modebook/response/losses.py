@@ -183,15 +183,15 @@ def burst_not_exceeded(losses: Losses | None, packets: int, confidence: float = 
 
 def _no_longer_run(first: float, going_bad: float, good_again: float, packets: int, longest: int) -> float:
     """Give the probability that no run of more than `longest` losses is among the packets."""
-    # state[r]: the last r packets, and no more, were lost; what grows past `longest` is dropped.
-    state = np.zeros(longest + 1)
-    state[0] = 1.0 - first
-    if longest:
-        state[1] = first
-    for _ in range(packets - 1):
-        good = state[0] * (1.0 - going_bad) + state[1:].sum() * good_again
-        state[2:] = state[1:-1] * (1.0 - good_again)
-        if longest:
-            state[1] = state[0] * going_bad
-        state[0] = good
-    return float(state.sum())
+    if not longest:
+        return (1.0 - first) * (1.0 - going_bad) ** (packets - 1)
+    # begun[t]: a run began at packet t, and none was too long before; a run of `longest` that goes on is
+    # dropped, so that one sum stands for the runs of all lengths.
+    good, bad, begun = 1.0 - first, first, [first]
+    staying = 1.0 - good_again
+    whole = staying ** (longest - 1)
+    for packet in range(1, packets):
+        full = begun[packet - longest] * whole if packet >= longest else 0.0
+        begun.append(good * going_bad)
+        good, bad = good * (1.0 - going_bad) + bad * good_again, (bad - full) * staying + begun[-1]
+    return good + bad

@@ -8,9 +8,16 @@ from modebook.intake.errors import IntakeError
 from modebook.intake.grid import Item, Leaf, Line, Place, Source, grid_of
 from modebook.intake.readers.aligned import items_of
 from modebook.intake.readers.pieces import AlignedLine, Piece
-from modebook.intake.titles import is_title_row
+from modebook.intake.readers.ragged import ragged_items
 
 _PIECE = re.compile(r"\S+(?: \S+)*")
+_DRAWN = re.compile(r"\s*[├└┌╞╘╒╟╚╔╠┝┕┍┠┗┏┣─═━┄╌│┃║┬┼┴╪╧╤╫╨╥╬╩╦╋┻┳┐┤┘╗╣╝┓┫┛╡╛╕]{3,}\s*")
+"""A line of a table that is drawn with letters made for it."""
+_BARS = str.maketrans("│┃║", "|||")
+_PAGE = re.compile(
+    r"(?:^|\s)(?:page|seite|página|pagina|pág\.|pag\.)\s*\d{1,4}(?:\s*(?:/|of|von|de|di|sur)\s*\d{1,4})?\s*(?:$|\s{2})",
+    re.IGNORECASE,
+)
 MOST_LINES = 50_000
 
 
@@ -19,10 +26,13 @@ def read_text(text: str, name: str) -> Source:
     if not text.strip():
         raise IntakeError(name, "the text is empty", remedy="paste the chart, with its column titles")
     lines = text.replace("\r\n", "\n").replace("\r", "\n").replace("\f", "\n").split("\n")
+    drawn = [*lines, ""]
+    lines = ["" if _DRAWN.fullmatch(line) else line.translate(_BARS) for line in lines]
     if len(lines) > MOST_LINES:
         raise IntakeError(
             name, f"has more than {MOST_LINES} lines", remedy="keep only the pages of the chart"
         )
+    lines = _without_page_lines(lines)
     items: list[Item] = []
     block: list[tuple[int, str]] = []
     kind = ""
@@ -30,6 +40,8 @@ def read_text(text: str, name: str) -> Source:
         now = "tabs" if "\t" in line.rstrip() else ("bars" if line.count("|") >= 2 else "spaces")
         if not line.strip():
             now = kind if kind == "spaces" else ""
+            if kind == "bars" and _DRAWN.fullmatch(drawn[number - 1]):
+                continue
         if now != kind and block:
             items.extend(_items(block, kind))
             block = []
@@ -38,6 +50,12 @@ def read_text(text: str, name: str) -> Source:
             block.append((number, line))
     items.extend(_items(block, kind) if block else [])
     return Source(name, "text", [Leaf(None, items)])
+
+
+def _without_page_lines(lines: list[str]) -> list[str]:
+    """The lines, blank where a running head or foot with the page's number stood, two of a form at least."""
+    forms = [re.sub(r"\d+", "#", line.strip()) if _PAGE.search(line) else "" for line in lines]
+    return ["" if form and forms.count(form) > 1 else line for form, line in zip(forms, lines, strict=True)]
 
 
 def _items(block: list[tuple[int, str]], kind: str) -> list[Item]:
@@ -54,37 +72,13 @@ def _items(block: list[tuple[int, str]], kind: str) -> list[Item]:
         wide = line.expandtabs(8)
         pieces = [Piece(m[0], m.start(), m.end(), _words(m)) for m in _PIECE.finditer(wide)]
         aligned.append(AlignedLine(pieces, Place(row=number)))
-    return _by_pieces(aligned) or items_of(aligned, 1.0)
-
-
-def _by_pieces(lines: list[AlignedLine]) -> list[Item]:
-    """Lines whose columns do not stand below each other, parted by two spaces or more as their titles are.
-
-    Nothing unless nearly every line has as many pieces as there are titles, and they are no true columns.
-    """
-    filled = [line for line in lines if line.pieces]
-    start = next((n for n, line in enumerate(filled) if is_title_row([p.text for p in line.pieces])), None)
-    if start is None:
-        return []
-    titles = filled[start].pieces
-    body = filled[start + 1 :]
-    whole = [line for line in body if len(line.pieces) == len(titles)]
-    if len(titles) < 3 or len(whole) < 3 or len(whole) < len(body) - 1:
-        return []
-    astray = sum(
-        abs(piece.x0 - title.x0) > 2
-        for line in whole
-        for piece, title in zip(line.pieces, titles, strict=True)
-    )
-    if astray < 0.25 * len(whole) * len(titles):
-        return []
-    before: list[Item] = [Line(" ".join(p.text for p in line.pieces), line.place) for line in filled[:start]]
-    rows = [filled[start], *body]
-    grid = grid_of([[piece.text for piece in line.pieces] for line in rows], ruled=False)
-    for cells, line in zip(grid.rows, rows, strict=True):
-        for cell in cells:
-            cell.place = line.place
-    return [*before, grid]
+    found: list[Item] = []
+    left = aligned
+    while True:
+        more, left = ragged_items(left)
+        if not more:
+            return [*found, *items_of(left, 1.0)]
+        found.extend(more)
 
 
 def _barred(lines: list[str]) -> list[list[str]]:

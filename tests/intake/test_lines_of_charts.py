@@ -1,0 +1,78 @@
+"""Charts as lines: names before slots, heads in brackets, what follows a chart; lines inside a cell."""
+
+from __future__ import annotations
+
+from intake.drafted import drafted, named, short, slots
+from modebook.intake.draft import About, draft
+
+NAME_FIRST = """6-Kanal-Modus
+Funktion Kanal Wert Bedeutung
+Rot 1 0 – 255 0–100 %
+Grün 2 0 – 255 0–100 %
+Stroboskop 3 0 – 15 kein Stroboskop
+16 – 255 zunehmende Blitzfrequenz
+
+Technische Daten
+Leistungsaufnahme 90 W
+"""
+
+
+def test_titles_tell_that_the_name_comes_before_the_slot():
+    document = drafted(NAME_FIRST)
+    (mode,) = document.modes
+    assert slots(mode) == [("red", [1]), ("green", [2]), ("strobe", [3])]
+    assert short(named(mode, "strobe"))[2] == [
+        (0, 15, "kein Stroboskop"),
+        (16, 255, "zunehmende Blitzfrequenz"),
+    ]
+    assert not any("words without values" in doubt.why for doubt in document.doubts)
+
+
+def test_slots_in_brackets_head_their_values():
+    document = drafted(
+        "Mode A (2 channels)\n\n[1] Dimmer\n• 0 to 255: 0 – 100 %\n\n[2] Hue\n• 0 to 255: 0° – 360°\n"
+    )
+    (mode,) = document.modes
+    assert slots(mode) == [("dimmer", [1]), ("hue", [2])]
+
+
+def test_lines_of_a_cell_that_begin_with_values_are_rows(tmp_path):
+    """The words may begin with a figure themselves, and hold a comma and a unit."""
+    path = tmp_path / "chart.csv"
+    path.write_text(
+        'Slot,Function,Values\n1,Strobe,"0-5 Off\n6-255 1-25 Hz"\n'
+        '2,Shutter,"0-9: Closed\n10-255: Strobe, 1 to 20 Hz"\n',
+        encoding="utf-8",
+    )
+    (mode,) = draft(path, About(maker="Quimber", model="Sill 3")).document.modes
+    assert [(r.from_, r.to) for r in named(mode, "strobe").ranges] == [(0, 5), (6, 255)]
+    assert [(r.from_, r.to) for r in named(mode, "shutter").ranges] == [(0, 9), (10, 255)]
+
+
+def test_two_languages_in_columns_of_their_own_are_read_once():
+    """German and English titles side by side: the first language counts, and what it holds is read."""
+    document = drafted(
+        "Kanal;Funktion;Function;Wert;Bedeutung;Meaning\n"
+        "1;Dimmer;Dimmer;0-255;0-100 %;0-100 %\n"
+        "2;Verschluss;Shutter;0-9;Geschlossen;Closed\n"
+        ";;;10-255;Offen;Open"
+    )
+    (mode,) = document.modes
+    assert short(named(mode, "shutter"))[2] == [(0, 9, "Geschlossen"), (10, 255, "Offen")]
+
+
+def test_two_languages_that_contradict_each_other_are_doubted():
+    document = drafted(
+        "Kanal;Funktion;Function;Wert;Bedeutung;Meaning\n"
+        "1;Dimmer;Dimmer;0-255;0-100 %;0-100 %\n"
+        "2;Strobe;Strobe;0-255;langsam bis schnell;fast to slow"
+    )
+    assert any("contradict" in doubt.why for doubt in document.doubts)
+
+
+def test_a_program_switched_off_does_not_run():
+    document = drafted(
+        "Slot;Function;Value;Meaning\n1;Red;0-255;\n2;Auto programs;0-10;Programs off\n;;11-255;Program 1"
+    )
+    off, on = named(document.modes[0], "macro").ranges
+    assert (off.does, on.does) == (None, "runs")
