@@ -87,8 +87,9 @@ def judge(
         straight = [
             candidates[method].interval_packets for method in left if method in ("average", "restart")
         ]
-        # A line of one packet is what interpolation makes, however many packets behind.
-        if any(reach is not None and reach[0] <= 1.0 <= reach[1] for reach in straight):
+        # A line of about one packet is what interpolation makes, however many packets behind.
+        reaches = [reach for reach in straight if reach is not None]
+        if any(low - ONE_PACKET <= 1.0 <= high + ONE_PACKET for low, high in reaches):
             left.append("interpolate")
     spread = _widest([candidates[method] for method in left])
     # What explains it as well as no smoothing does counts where no smoothing is to be told.
