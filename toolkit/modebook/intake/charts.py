@@ -11,6 +11,7 @@ from modebook.intake.chart_rows import ChartRow, SlotCell
 from modebook.intake.closing import is_other, is_section, page_tail
 from modebook.intake.columns import Plan, plan_columns
 from modebook.intake.footnotes import bracketed_marks
+from modebook.intake.footprint_titles import with_footprints_told
 from modebook.intake.from_zero import from_zero
 from modebook.intake.gathered import Chart, Gathered
 from modebook.intake.grid import Grid, Leaf, Line, Place, Source
@@ -232,7 +233,7 @@ class Walk:
         grid = self._headings_out(grid)
         if not grid.rows:
             return
-        above, legend = without_legend(grid)
+        above, legend = without_legend(grid := with_footprints_told(grid))
         if legend is not None:
             for part in (above, legend):
                 self._grid(part)

@@ -16,7 +16,17 @@ def roles_of(titles: list[str], stats: list[Stats]) -> list[Role]:
     _values(roles, stats)
     _texts(roles, titles, stats)
     _translations(roles, titles, stats)
+    _classes(roles, stats)
     return roles
+
+
+def _classes(roles: list[Role], stats: list[Stats]) -> None:
+    """A column that says of each range but how it is run is no part of what the ranges mean."""
+    for c, s in enumerate(stats):
+        others = any(n != c and stats[n].text and role in _TEXTS for n, role in enumerate(roles))
+        few = s.text >= 3 and s.distinct <= 4
+        if roles[c] in (*_TEXTS, "none", "group") and few and others and s.classes >= 0.9 * s.filled:
+            roles[c] = "foreign"
 
 
 def _translations(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:

@@ -15,6 +15,18 @@ from modebook.intake.values import ELISIONS, read_values
 
 _BYTE = re.compile(r"[(\[]?(?:msb|lsb|coarse|fine|grob|fein|hi|lo|high|low)[)\]]?", re.IGNORECASE)
 
+_CLASSES = frozenset(
+    {
+        *("step", "steps", "stepped", "proportional", "prop", "snap", "fade", "linear", "variable", "fixed"),
+        *("continuous", "static", "discrete", "switch", "momentary", "toggle", "stufen", "stufig"),
+        *("fest", "variabel", "schaltend", "kontinuierlich", "proportionnel", "proportionnelle", "palier"),
+        *("paliers", "continu", "fixe", "pas", "proporcional", "paso", "pasos", "continuo", "fijo"),
+        *("proporzionale", "passo", "passi", "scatto", "scatti", "fisso", "variabile", "lineare", "lineal"),
+        *("stufenlos", "escalonado", "lineaire", "snap only", "fade only", "by steps", "step by step"),
+    }
+)
+"""How a range may be run, folded: a column of it classes ranges and says nothing that they do."""
+
 
 @dataclass(slots=True)
 class Stats:
@@ -46,6 +58,8 @@ class Stats:
     """How many different words of the vocabulary its names are."""
     bytes: int = 0
     """Cells that say which byte of a parameter a slot is, and nothing else."""
+    classes: int = 0
+    """Cells that say how a range is run (by steps, proportionally), and nothing else."""
     rows: tuple[bool, ...] = ()
     """Which rows are filled."""
 
@@ -106,6 +120,7 @@ def stats_of(cells: list[Cell]) -> Stats:
             stats.hexes += values[0].form == "hex"
         elif re.search(r"[^\W\d_]{2,}", flat):
             stats.text += 1
+            stats.classes += fold(flat) in _CLASSES
             name = read_name(first)
             plain = all(DESCRIBING.fullmatch(word) for word in fold(name.rest).split())
             stats.names += name.score >= SURE and (plain or not name.rest.endswith((".", "!")))

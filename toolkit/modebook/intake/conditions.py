@@ -27,6 +27,10 @@ _NUMBERS = (
     r"\d{1,5}(?:\s*(?:-|–|—|\.\.+|…|to|bis|à|a|hasta)\s*\d{1,5})?(?:\s*%)?"
     r"(?!\d)(?!\s*(?:s|sec|sek|hz|k|ms)\b)(?!\s*°)"
 )
+_COUNTED = re.compile(
+    r"\b(?:from|von|de|du|desde|da|dal|no\.?|nr\.?)\s+\d{1,3}\s+(?:to|bis|a|au|al|hasta)\s+\d{1,3}\b",
+    re.IGNORECASE,
+)
 _AND = re.compile(r"\s*(?:,|;|\band\b|\bund\b|\bet\b|\by\b|\be\b|&)\s*", re.IGNORECASE)
 
 
@@ -91,6 +95,8 @@ def read_conditions(text: str) -> tuple[ReadCondition, ...]:
 
     # How many facets a prism has is no value that it stands at.
     flat = FACETS.sub(" ", _plain(flat))
+    # `Macro da 1 a 20` counts macros; nothing stands at 20.
+    flat = _COUNTED.sub(" ", flat)
     # The patterns are large: each is made only for a text that has the words that it looks for.
     lower = flat.casefold()
     words = set(re.findall(r"\w+", lower))

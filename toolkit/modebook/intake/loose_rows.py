@@ -242,6 +242,8 @@ def _slot_not_value(printed: str, cell: SlotCell, rest: str, trail: Trail, row: 
         return not padded
     next_slot = trail.slot + 1
     next_value = 0 if trail.end is None else trail.end + 1
+    if trail.end is not None and first == next_value != next_slot:
+        return False  # `10-255 Macro 1 to 20` goes on with the values, whatever figures its words hold
     if has_more:
         return True
     if first == next_slot and first != next_value:

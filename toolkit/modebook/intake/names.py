@@ -98,6 +98,13 @@ def read_name(text: str) -> Name:
 _WHITES = frozenset({"color-temperature", "color-correction", "warm-correction", "cool-correction"})
 _BY_KELVIN = frozenset({"white", "white-point", "color-correction"})
 _DEGREES = re.compile(r"\d\s?(?:°|deg\b|grad\b)", re.IGNORECASE)
+ENDED = {
+    "pan-rotation": "pan",
+    "tilt-rotation": "tilt",
+    "gobo-rotation": "gobo-index",
+    "prism-rotation": "prism-index",
+}
+"""What a rotation is whose degrees are printed from end to end."""
 _KELVIN = re.compile(r"\d{4,5}\s?K\b|\d[.,]\d{3}\s?K\b")
 
 
@@ -105,8 +112,8 @@ def _settled(name: Name, flat: str) -> Name:
     """A name of two uses, settled by what is printed with it: endless turning has no degrees from end to
     end, a white with kelvins is a color temperature, an abbreviation in brackets says which of two is meant.
     """
-    if name.word in ("pan-rotation", "tilt-rotation") and _DEGREES.search(name.rest):
-        return _with(name, word=name.word.removesuffix("-rotation"))
+    if name.word in ENDED and _DEGREES.search(name.rest):
+        return _with(name, word=ENDED[name.word])
     if name.word in _BY_KELVIN and _KELVIN.search(name.rest):
         return _with(name, word="color-temperature")
     inner = _BRACKETS.search(flat)

@@ -9,7 +9,7 @@ from modebook.intake.descriptions import describe
 from modebook.intake.drafts import DraftParameter
 from modebook.intake.folding import fold
 from modebook.intake.lexicon import SURE, exact
-from modebook.intake.names import Name, read_name
+from modebook.intake.names import ENDED, Name, read_name
 from modebook.intake.quantities import unitless
 
 _LIKELY = 0.8
@@ -88,10 +88,10 @@ def _measured(parameter: DraftParameter, name: Name) -> Name:
         spans = [quantity for text in texts for quantity in describe(text).spans]
         if spans and all(one.unit == "K" for one in spans):
             return replace(name, word="color-temperature")
-    if name.word in ("pan-rotation", "tilt-rotation") and len(parameter.stretches) <= 1:
+    if name.word in ENDED and len(parameter.stretches) <= 1:
         told = [one for text in texts for one in (*describe(text).spans, *describe(text).singles)]
         if any(one.unit == "deg" and one.end >= _ENDED_DEG for one in told):
-            return replace(name, word=name.word.removesuffix("-rotation"))
+            return replace(name, word=ENDED[name.word])
     if name.word == "strobe" and form.startswith("flash effect") and len(parameter.stretches) > 3:
         return replace(name, word="strobe-mode")
     return name

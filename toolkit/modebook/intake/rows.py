@@ -150,6 +150,8 @@ def _by_roles(cells: list[Cell], plan: Plan) -> ChartRow:
         elif role == "function":
             row.name = joined(row.name, text)
             row.wraps = cell.wraps if row.wraps is None else row.wraps
+        elif role == "unit" and not any(letter.isdigit() for letter in text):
+            continue  # a unit alone says nothing of a range
         elif role in ("meaning", "unit"):
             row.meaning = joined(row.meaning, text)
             row.wraps = cell.wraps
