@@ -23,3 +23,24 @@ def test_a_modes_heading(printed, name, number, footprint):
     """Slots that a heading counts are no number of the mode; a section's number is no part of its name."""
     head = read_mode_head(printed)
     assert (head.name, head.number, head.footprint) == (name, number, footprint)
+
+
+@pytest.mark.parametrize(
+    ("heading", "name", "footprint"),
+    [
+        ("DMX Channel Table - 10 Channel Mode", "10 Channel", 10),
+        ("DMX map, 7-slot mode", "7-slot", 7),
+        ("Canaux DMX – mode standard", "standard", None),
+        ("Channel assignments in 12-channel mode", "12-channel", 12),
+        ("Modo 16 bit - 14 canali", "16 bit", 14),
+    ],
+)
+def test_words_of_every_chart_are_no_part_of_a_modes_name(heading: str, name: str, footprint: int | None):
+    head = read_mode_head(heading)
+    assert head is not None
+    assert (head.name, head.footprint) == (name, footprint)
+
+
+@pytest.mark.parametrize("sentence", ["This mode uses 12 channels.", "Ce mode occupe 5 canaux."])
+def test_a_sentence_that_counts_slots_names_no_mode(sentence: str):
+    assert read_mode_head(sentence) is None

@@ -76,3 +76,13 @@ def test_a_program_switched_off_does_not_run():
     )
     off, on = named(document.modes[0], "macro").ranges
     assert (off.does, on.does) == (None, "runs")
+
+
+def test_the_word_for_values_is_no_part_of_a_meaning():
+    document = drafted(
+        "Channel assignments in 2-channel mode\n\nChannel 1 – Red\nChannel 2 – Strobe\n"
+        "   DMX 0–7: off\n   DMX 8–255: 1 Hz to 20 Hz\n"
+    )
+    (mode,) = document.modes
+    assert mode.name == "2-channel"
+    assert [r.meaning for r in named(mode, "strobe").ranges] == ["off", "1 Hz to 20 Hz"]

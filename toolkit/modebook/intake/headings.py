@@ -35,6 +35,11 @@ _SLOT_HEAD = re.compile(
 _BARE_SLOT_HEAD = re.compile(
     r"^[\[(]?(?P<a>\d{1,3})(?:\s*[+/&-]\s*(?P<b>\d{1,3}))?\s*(?:[.:)\]]|\s[-–—])\s+(?P<name>[^\W\d].*)$"
 )
+_OF_CHARTS = re.compile(
+    rf"(?:dmx|{_SLOTS}|chart|table|tabelle|tableau|tabla|tabella|protocol|protokoll|protocole|protocolo|protocollo|"
+    r"functions?|funktionen|fonctions|funciones|funzioni|assignments?|belegung|512|\s|-)+",
+    re.IGNORECASE,
+)
 _SENTENCE = re.compile(
     r"\b(?:uses?|takes?|occup(?:y|ies)|requires?|needs?|has|have|occupe|utilise|comporte|belegt|ben(?:ö|oe)tigt|"
     r"verwendet|hat|ocupa|usa|utiliza|tiene|occupa|utilizza|richiede|ha)\b",
@@ -133,6 +138,11 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
         if ":" not in told
         else told
     )
+    # `Channel assignments in 12-channel mode`, `Canaux DMX – mode standard`.
+    told = re.sub(rf"^.*\b(?:in|im|en|nel|au|del)\s+(?=\d{{1,3}}[\s-]?{_SLOTS}\b)", "", told)
+    parts = re.split(r"\s[-–—|]\s", told)
+    if len(parts) == 2 and _OF_CHARTS.fullmatch(parts[0]):
+        told = parts[1]
     # The number of a manual's section: `3.2 DMX protocol - Mode 2`.
     told = re.sub(r"^\s*\d{1,2}(?:\.\d{1,2})+\.?\s+(?=\S)", "", told)
     told = re.sub(

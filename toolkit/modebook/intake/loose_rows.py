@@ -196,6 +196,8 @@ def _row(text: str, line: Line, trail: Trail) -> ChartRow | None:
         return row
     start, end = spot
     before, after = _trimmed(text[:start]), _trimmed(text[end:])
+    if "value" in title_roles(before):
+        before = ""  # `DMX 0-7: off` says once more that these are values
     if len(before.split()) > 8:
         return None
     if after and title_roles(before)[:1] == ("value",):

@@ -84,7 +84,8 @@ def _measured(parameter: DraftParameter, name: Name) -> Name:
         figures = [quantity for text in texts for quantity in unitless(text)]
         if figures and all(0 <= one.start < one.end <= 1 for one in figures):
             return replace(name, word=f"cie-{form}", score=1.0)
-    if name.word in ("white", "white-point") and len(parameter.stretches) <= 1:
+    single = len(parameter.stretches) <= 1
+    if name.word == "color-correction" or (name.word in ("white", "white-point") and single):
         spans = [quantity for text in texts for quantity in describe(text).spans]
         if spans and all(one.unit == "K" for one in spans):
             return replace(name, word="color-temperature")
