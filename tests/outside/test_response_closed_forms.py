@@ -1,5 +1,6 @@
 """When a snap starts, is half done and done, against closed forms of each smoothing (textbook arithmetic)."""
 
+import itertools
 import math
 
 import numpy as np
@@ -110,6 +111,29 @@ def test_a_burst_not_exceeded_agrees_with_the_enumeration_of_all_losses() -> Non
     for confidence in (0.05, 0.5, 0.8, 0.95, 0.999):
         expected = int(np.searchsorted(below, confidence))
         assert burst_not_exceeded(LostAtRandom(share), 10, confidence) == expected
+
+
+def test_bursts_not_exceeded_agree_with_the_enumeration_of_all_states() -> None:
+    """The two-state chain's probability of each of 512 patterns of 9 packets, by its definition."""
+    share, mean_length = 0.2, 2.5
+    good_again = 1 / mean_length
+    going_bad = share * good_again / (1 - share)  # so that the steady state has the share
+    longest = np.zeros(10)
+    for pattern in range(512):
+        bits = [(pattern >> n) & 1 for n in range(9)]
+        chance = share if bits[0] else 1 - share
+        run = best = bits[0]
+        for before, bit in itertools.pairwise(bits):
+            turns = good_again if before else going_bad
+            chance *= turns if bit != before else 1 - turns
+            run = run + 1 if bit else 0
+            best = max(best, run)
+        longest[best] += chance
+    below = np.cumsum(longest)
+    assert below[-1] == pytest.approx(1.0)
+    for confidence in (0.05, 0.5, 0.8, 0.95, 0.99, 0.999):
+        expected = int(np.searchsorted(below, confidence))
+        assert burst_not_exceeded(LostInBursts(share, mean_length), 9, confidence) == expected
 
 
 def test_bursts_have_the_share_and_the_length_they_were_asked_for() -> None:
