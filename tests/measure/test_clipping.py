@@ -22,8 +22,8 @@ def test_a_middle_level_is_taken_as_half_of_the_clipped_top(top: float):
     trace = filmed(at_s, averaged(at_s, levels, 4 / HZ), top=top)
     found = clipped_top(trace, recognise(trace))
     assert found is not None
-    assert found[0] == pytest.approx(1.0, abs=0.02)
-    assert found[2]
+    assert found.level == pytest.approx(1.0, abs=0.02)
+    assert found.halved
 
 
 def test_without_a_middle_level_the_top_is_only_about_known():
@@ -32,8 +32,8 @@ def test_without_a_middle_level_the_top_is_only_about_known():
     trace = filmed(at_s, averaged(at_s, levels, 4 / HZ), top=0.8)
     found = clipped_top(trace, recognise(trace))
     assert found is not None
-    assert not found[2]
-    assert found[0] - found[1] < 1.0 < found[0] + found[1]
+    assert not found.halved
+    assert found.level - found.doubt < 1.0 < found.level + found.doubt
 
 
 def test_what_is_not_clipped_has_no_such_top():

@@ -30,32 +30,17 @@ _ENDS = sorted(
 )
 _EMITTED = frozenset(
     (
-        *(
-            "red",
-            "green",
-            "blue",
-            "white",
-            "warm-white",
-            "cool-white",
-            "natural-white",
-            "amber",
-            "lime",
-            "mint",
-        ),
-        *("uv", "cyan", "magenta", "yellow", "deep-red", "deep-blue", "orange", "indigo", "violet", "hue"),
-        "saturation",
+        *("red", "green", "blue", "white", "warm-white", "cool-white", "natural-white", "amber", "lime"),
+        *("mint", "uv", "cyan", "magenta", "yellow", "deep-red", "deep-blue", "orange", "indigo", "violet"),
+        *("hue", "saturation"),
     )
 )
 _TURNING = frozenset({"pan", "tilt", "roll"})
-_NO_PART = {("pan", "rotation"), ("tilt", "rotation"), ("roll", "rotation")}
-"""Both say how a head turns: the one is no aspect of the other."""
 _LINK = re.compile(r"s$")
 FACETS = re.compile(
     r"\b(?:(?:a|de|mit|con|with) )?\d{1,2} ?"
     r"(?:fach|facets?|faceted|facettes?|facetten|facce|caras|facetas|fold|way|lobes?)\b"
 )
-
-
 _SIGNS = (
     (re.compile(r"^(?:\+\s?[/|]\s?[-–−]|±)\s*(?=[^\W\d])"), "plus minus "),
     (re.compile(r"(?<=[^\W\d])\s*(?:\+\s?[/|]\s?[-–−]|±)$"), " plus minus"),
@@ -130,6 +115,7 @@ _AMOUNTS = frozenset(
     (
         *("dimmer", "intensity", "brightness", "level", "led", "leds", "rgb", "rgbw", "rgba", "rgbaw", "cmy"),
         *(
+            "hsi",
             "helligkeit",
             "intensitat",
             "gradateur",
@@ -137,7 +123,6 @@ _AMOUNTS = frozenset(
             "atenuador",
             "intensidad",
             "intensita",
-            "hsi",
         ),
     )
 )
@@ -155,7 +140,7 @@ def _emitted(words: list[str], form: str) -> Found | None:
 
 def _of(rest: str, aspect: str, form: str) -> Found | None:
     base = exact(fold(rest)) or inflected(rest)
-    if base is None or base.score < SURE or (base.word, aspect) in _NO_PART:
+    if base is None or base.score < SURE:
         return None
     if aspect == "rotation" and base.word in _TURNING:
         # Turning is what these do: Pan (rotation) is a pan.

@@ -7,7 +7,6 @@ import unicodedata
 from functools import lru_cache
 
 _PRIME = re.compile(r"(?<!\w)([uv])\s?['’′]")
-_EITHER_WAY = re.compile(r"±|\+\s?/\s?[-–−]")
 _NOT_WORD = re.compile(r"[^\w%°#=]+|_+")
 _BITS = re.compile(r"\b(8|16|24|32)[\s-]*bits?\b")
 _ARTICLES = frozenset(
@@ -62,8 +61,6 @@ def fold(text: str) -> str:
     """
     # The lists hold thousands of phrases: each step is taken only where its signs are there at all.
     plain = text.casefold()
-    if "±" in plain or "+/" in plain:
-        plain = _EITHER_WAY.sub(" plus minus ", plain)
     if not plain.isascii() or "'" in plain:
         plain = unicodedata.normalize("NFKD", _PRIME.sub(r"\1 prime ", plain))
         plain = "".join(letter for letter in plain if not unicodedata.combining(letter))

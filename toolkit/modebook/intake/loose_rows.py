@@ -27,7 +27,6 @@ _LEAD = re.compile(
     r"^(?P<slot>\d{1,3}(?:\s*(?:[-–+/&]|,)\s*\d{1,3}){0,3}\*{0,2})(?:[.:)]|\s[-–—:])?\s+(?P<rest>\S.*)$"
 )
 _SLOT_BEHIND = re.compile(r"(?<=[^\W\d.)\]%°] )(?P<slot>\d{1,3}(?:\s?[-–/+&]\s?\d{1,3})?)(?=\s|$)")
-_SECTION = re.compile(r"^(?P<n>\d{1,2})(?:\.\d{1,2})*[.)]\s+(?P<words>[^\W\d].{2,60})$")
 _ALONE = re.compile(r"^\(?\d{1,3}\)?\*{0,2}$")
 
 
@@ -140,14 +139,6 @@ def _behind_name(text: str, row: ChartRow, trail: Trail) -> bool:
     return False
 
 
-def _is_section(text: str, trail: Trail) -> bool:
-    """Whether a line is a numbered heading of what comes after the chart: `6. Technical data`."""
-    found = _SECTION.match(text)
-    if not found or trail.slot == 0 or int(found["n"]) == trail.slot + 1:
-        return False
-    return not read_name(found["words"]).sure and not _RANGE.search(text)
-
-
 def _row(text: str, line: Line, trail: Trail) -> ChartRow | None:
     row = ChartRow(line.place, raw=text, loose=True)
     if text in ELISIONS:
@@ -176,8 +167,6 @@ def _row(text: str, line: Line, trail: Trail) -> ChartRow | None:
     if lost:
         row.value, row.name = lost
         return row
-    if _is_section(text, trail):
-        return None
     lead = _LEAD.match(text)
     if lead:
         cell = read_slot_cell(lead["slot"])

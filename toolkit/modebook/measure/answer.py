@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from modebook.measure.clipping import clipped_top, with_top
+from modebook.measure.clipping import Top, clipped_top, with_top
 from modebook.measure.events import Scene, named
 from modebook.measure.every_model import every_model
 from modebook.measure.fit import Fit, Known, Samples, Search
@@ -79,10 +79,10 @@ def measure(trace: Trace, setup: Setup) -> Answer:
     if setup.gateway_hz is not None and setup.refresh_hz is None and trace.sent is None:
         cleaned = with_uneven_fades(cleaned, scene, period_s)
     top = clipped_top(cleaned, scene)
-    if top is not None and top[2]:
+    if top is not None and top.halved:
         notes.append("the top is clipped: the level between is taken as half of it")
     if top is not None:
-        scene = with_top(scene, cleaned, top[0])
+        scene = with_top(scene, cleaned, top.level)
     if sending is None:
         sending = from_changes(scene)
     exposed_s = None if open_s is None else cleaned.open_s
@@ -91,7 +91,7 @@ def measure(trace: Trace, setup: Setup) -> Answer:
         exposed_s,
         trace.step_s,
         setup.delay_s,
-        top=None if top is None else top[:2],
+        top=None if top is None else top.about,
         made_s=made_s,
     )
     fits, searches = every_model(cleaned, scene, sending, known, refresh_hz is not None)
@@ -142,7 +142,7 @@ def _judged(
     setup: Setup,
     cleaned: Trace,
     scene: Scene,
-    top: tuple[float, float, bool] | None,
+    top: Top | None,
     fits: dict[Method, Fit],
     searches: dict[Method, Search],
     sending: Sending,
@@ -166,7 +166,7 @@ def _judged(
         if held and (one is best or short or near or quick):
             reach = interval_of(searches[method], one, scale)
             shared_s = _shared_doubt(sending, trace.step_s) if method == "interpolate" else 0.0
-            over = 0.0 if top is None or top[2] or method == "lag" else top[1] / top[0]
+            over = 0.0 if top is None or top.halved or method == "lag" else top.doubt / top.level
             interval = _wider(reach, one.length_s, period_s, uneven, shared_s, over)
         delay = None if one.delay_s is None else (one.delay_s - setup.delay_s) / period_s
         candidates[method] = Candidate(method, worse[method], one.length_s / period_s, interval, delay)
@@ -179,7 +179,7 @@ def _judged(
         left_over=_left_over(best, samples_of(cleaned, scene)),
         fps=trace.fps or 1.0 / trace.step_s,
         refresh_hz=1.0 / period_s,
-        clipped=top is not None and not top[2],
+        clipped=top is not None and not top.halved,
     )
     length_s = None if judgement.length_packets is None else judgement.length_packets * period_s
     refresh_hz = setup.line_hz

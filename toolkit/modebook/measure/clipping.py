@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -14,8 +14,22 @@ HALF_DOUBT = 0.03  # of the top, where a level between stands for half of it
 HALF_MOST = 2.0  # times the level of clipping: a middle level that makes the top higher is not half of it
 
 
-def clipped_top(trace: Trace, scene: Scene) -> tuple[float, float, bool] | None:
-    """About what a clipped top would be, the doubt, and whether a level between was taken for half of it.
+@dataclass(frozen=True, slots=True)
+class Top:
+    """About what level a clipped top would have, and the doubt about it; halved: a level between gave it."""
+
+    level: float
+    doubt: float
+    halved: bool
+
+    @property
+    def about(self) -> tuple[float, float]:
+        """Level and doubt."""
+        return self.level, self.doubt
+
+
+def clipped_top(trace: Trace, scene: Scene) -> Top | None:
+    """Give about what a clipped top would be: twice a level between, if that can be, or somewhat above.
 
     None where nothing is clipped. Nobody clips by many times; and who sends a middle level sends half.
     """
@@ -25,8 +39,8 @@ def clipped_top(trace: Trace, scene: Scene) -> tuple[float, float, bool] | None:
     for middle in scene.levels[1:-1][::-1]:
         top = 2.0 * float(middle) - low
         if 0.98 * (clip - low) <= top - low <= HALF_MOST * (clip - low):
-            return top, HALF_DOUBT * (top - low), True
-    return low + OVER * (clip - low), OVER_DOUBT * max(clip - low, 1e-12), False
+            return Top(top, HALF_DOUBT * (top - low), True)
+    return Top(low + OVER * (clip - low), OVER_DOUBT * max(clip - low, 1e-12), False)
 
 
 def with_top(scene: Scene, trace: Trace, top: float) -> Scene:

@@ -41,11 +41,11 @@ def known_sending(
     clipped = _is_clipped(reference)
     cleaned, scene, _ = cleaned_of(reference)
     top = clipped_top(cleaned, scene)
-    known = Known(period_s, open_s, trace.step_s, top=None if top is None else top[:2], made_s=made_s)
+    known = Known(period_s, open_s, trace.step_s, top=None if top is None else top.about, made_s=made_s)
     if top is not None:
-        scene = with_top(scene, cleaned, top[0])
+        scene = with_top(scene, cleaned, top.level)
     wide = wide_changes(scene, trace.step_s)
-    if clipped and (len(wide) or (len(scene.levels) > 2 and (top is None or not top[2]))):
+    if clipped and (len(wide) or (len(scene.levels) > 2 and (top is None or not top.halved))):
         notes.append("the reference light is clipped, so that its levels are not known: it was not used")
         return None
     layout: Sending | None = None
