@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from modebook.measure.models import METHODS, Method, answered
+from modebook.measure.models import METHODS, Method, answered, unit_answer
 from modebook.response.camera import exposures
 from modebook.response.smoothers import smooth
 from modebook.response.smoothing import OFF, Smoothing
@@ -59,6 +59,30 @@ def test_steps_give_the_light_that_packets_give(
     )[:, 0]
     expected = by_packets(method, packets, np.array(levels), at_s, open_s)
     assert np.abs(made - expected).max() < 2e-6
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    method=st.sampled_from(["none", "average", "interpolate", "lag"]),
+    length_s=st.floats(0.0, 0.4),
+    waits_s=st.lists(st.floats(0.0, 0.3), min_size=1, max_size=12),
+    seed=st.integers(0, 99),
+    open_s=st.sampled_from([0.0, 0.0004, 0.02]),
+)
+def test_answers_to_steps_add_up(
+    method: Method, length_s: float, waits_s: list[float], seed: int, open_s: float
+) -> None:
+    """Of methods that add up, the light after steps at any times is the sum of what each step alone makes."""
+    steps_s = np.cumsum(waits_s)
+    values = np.random.default_rng(seed).uniform(0.0, 1.0, (len(steps_s) + 1, 2))
+    at_s = np.linspace(-0.1, steps_s[-1] + 0.6, 400) + 1.7e-6
+    made = answered(method, at_s, open_s, 0.0, steps_s, values, length_s, PERIOD_S)
+    shape_s, late_s = length_s, 0.0
+    if method == "interpolate":
+        shape_s, late_s = min(length_s, PERIOD_S), max(length_s - PERIOD_S, 0.0)
+    since = at_s[:, None] - steps_s[None, :] - late_s
+    alone = unit_answer(method, since, open_s, shape_s)
+    assert made == pytest.approx(values[0] + alone @ np.diff(values, axis=0), abs=1e-8)
 
 
 def test_rows_that_open_later_see_a_later_light() -> None:

@@ -112,7 +112,8 @@ def _fitted(
                 first = search.first(length_s, opened_s, layouts[method].start_s, 0.0)
             else:
                 first = first_guess(search, length_s, halves, opened_s, before, after)
-            found = fit(search, first)
+            rival = min((one.deviance for one in fits.values()), default=np.inf)
+            found = fit(search, first, rival=rival)
             if method not in fits or found.deviance < fits[method].deviance:
                 fits[method], searches[method] = found, search
     return retried(fits, searches, samples, known)

@@ -22,6 +22,8 @@ DELAY_EARLY_S = 0.003
 CENSOR_ROUNDS = 4
 LEAST_STEP_MS = 1e-4
 CLOSE_ENOUGH = 0.02  # of deviance per sample: what another step would gain
+OUT = 20.0  # times the best one's deviance: a method that bad is out whatever the steps
+LOOKS = 3  # steps before a fit is given up
 
 
 @dataclass(frozen=True, slots=True)
@@ -275,8 +277,15 @@ def _least(basis: Floats, level: Floats, weights: Floats, top: tuple[float, floa
     return np.asarray(np.linalg.solve(left, right))
 
 
-def fit(search: Search, first_ms: Floats, tries: int = 40) -> Fit:
+def out_of(rival: float, count: int) -> float:
+    """The deviance from which a method is out, beside the least deviance known, of so many samples."""
+    return OUT * (rival + count)
+
+
+def fit(search: Search, first_ms: Floats, tries: int = 40, rival: float = np.inf) -> Fit:
     """Give the model's best fit from a first guess, by damped Gauss-Newton steps within the bounds.
+
+    rival: the deviance of a better model: where the steps gain too little to come near it, they end early.
 
     Robust: samples far off count as in the loss soft_l1, 2 f^2 (sqrt(1 + (r / f)^2) - 1), with f 4
     standard deviations. scipy.optimize.least_squares finds the same minimum (the tests compare them), but
@@ -289,7 +298,8 @@ def fit(search: Search, first_ms: Floats, tries: int = 40) -> Fit:
     everything = np.concatenate([left, search.doubts(figures), search.over(levels)])
     deviance = deviance_of(everything)
     damping = 1e-3
-    for _ in range(tries if len(figures) else 0):
+    out = out_of(rival, len(left))
+    for turn in range(tries if len(figures) else 0):
         slopes = search.slopes_at(figures, basis, levels, left)
         soft = 1.0 / np.sqrt(1.0 + (everything / ROBUST_AT) ** 2)
         square = slopes.T @ (slopes * soft[:, None])
@@ -318,6 +328,8 @@ def fit(search: Search, first_ms: Floats, tries: int = 40) -> Fit:
             if float(np.abs(step).max()) < LEAST_STEP_MS:
                 damping = 1e9
         if gained < CLOSE_ENOUGH * max(deviance / len(left), 1.0) or damping >= 1e8:
+            break
+        if turn >= LOOKS and gained * (tries - turn) < deviance - out:
             break
     length, open_s, delay, starts, spans = search.told(figures)
     return Fit(

@@ -21,13 +21,12 @@ from typing import Literal, TypeAlias
 
 import numpy as np
 
+from modebook.measure.pieces import SHORTEST_S, approached, corners, jumps, lines, ramps, through
 from modebook.measure.trace import Floats
 
 Method: TypeAlias = Literal["none", "average", "interpolate", "lag", "limit", "restart"]
 METHODS: tuple[Method, ...] = ("none", "average", "interpolate", "lag", "limit", "restart")
-LINEAR_METHODS: tuple[Method, ...] = ("none", "average", "interpolate", "lag")
 
-SHORTEST_S = 1e-7  # a length of 0 in a division
 # Gauss-Legendre places and weights over a patch's rows, from the first row (0) to the last (1).
 _ROWS = (0.5 - 0.5 * 0.7745966692414834, 0.5, 0.5 + 0.5 * 0.7745966692414834)
 _ROW_SHARES = (5.0 / 18.0, 8.0 / 18.0, 5.0 / 18.0)
@@ -66,15 +65,20 @@ def _at(
     length_s: float,
     period_s: float,
 ) -> Floats:
-    if method in LINEAR_METHODS:
-        since = at_s[:, None] - steps_s[None, :]
-        if method == "interpolate":
-            since = since - max(length_s - period_s, 0.0)
-            length_s = min(length_s, period_s)
-        share = unit_answer(method, since, open_s, length_s)
-        return np.asarray(values[0] + share @ np.diff(values, axis=0))
-    nodes_s, heights = corners(method, steps_s, values, length_s)
-    return _through(nodes_s, heights, at_s, open_s)
+    if not len(steps_s):
+        return np.repeat(values[:1].astype(np.float64), len(at_s), axis=0)
+    if method == "lag":
+        return approached(at_s, open_s, steps_s, values, length_s)
+    if method == "interpolate":
+        steps_s = steps_s + max(length_s - period_s, 0.0)
+        length_s = min(length_s, period_s)
+    if method in ("limit", "restart"):
+        nodes_s, heights, slopes = lines(*corners(method, steps_s, values, length_s))
+    elif method == "none" or length_s <= SHORTEST_S:
+        nodes_s, heights, slopes = jumps(steps_s, values)
+    else:
+        nodes_s, heights, slopes = ramps(steps_s, values, length_s)
+    return through(nodes_s, heights, slopes, at_s, open_s)
 
 
 def unit_answer(method: Method, since: Floats, open_s: float, length_s: float) -> Floats:
@@ -97,58 +101,3 @@ def unit_answer(method: Method, since: Floats, open_s: float, length_s: float) -
 def _ramp_area(since: Floats, length_s: float) -> Floats:
     inside = np.clip(since, 0.0, length_s)
     return inside * inside / (2.0 * length_s) + np.maximum(since - length_s, 0.0)
-
-
-def corners(method: Method, steps_s: Floats, values: Floats, length_s: float) -> tuple[Floats, Floats]:
-    """Give the corners of the light that limit or restart makes: times [K] in s, heights [K, P]."""
-    length = max(length_s, SHORTEST_S)
-    # A packet with no new value changes nothing: no new line begins there.
-    new = (values[1:] != values[:-1]).any(axis=1)
-    steps_s, values = steps_s[new], values[np.concatenate([[True], new])]
-    now = values[0].astype(np.float64)
-    if not len(steps_s):
-        return np.zeros(1), now[None, :]
-    times: list[float] = [float(steps_s[0]) - 1.0]
-    heights: list[Floats] = [now]
-    ends = np.append(steps_s[1:], np.inf)
-    for j, begin in enumerate(steps_s):
-        goal = values[j + 1]
-        gap = goal - now
-        takes = float(np.abs(gap).max()) * length if method == "limit" else length
-        times.append(float(begin))
-        heights.append(now)
-        if takes <= 0.0:
-            continue
-        room = float(ends[j]) - float(begin)
-        if takes <= room:
-            now = goal
-            times.append(float(begin) + takes)
-        else:
-            now = now + gap * (room / takes)
-            continue
-        heights.append(now)
-    return np.array(times), np.array(heights)
-
-
-def _through(nodes_s: Floats, heights: Floats, at_s: Floats, open_s: float) -> Floats:
-    """Means over exposures of straight lines through corners, level beyond both ends, [N, P]."""
-    spans = np.diff(nodes_s)
-    slopes = np.zeros_like(heights)
-    np.divide(np.diff(heights, axis=0), spans[:, None], out=slopes[:-1], where=spans[:, None] > 0)
-
-    def place(at: Floats) -> tuple[Floats, np.ndarray[tuple[int], np.dtype[np.intp]]]:
-        index = np.maximum(np.searchsorted(nodes_s, at, side="right") - 1, 0)
-        return (at - nodes_s[index])[:, None], index
-
-    if open_s <= 0.0:
-        since, index = place(at_s)
-        return np.asarray(heights[index] + slopes[index] * np.where(since < 0, 0.0, since))
-    areas = np.zeros_like(heights)
-    np.cumsum(0.5 * (heights[1:] + heights[:-1]) * spans[:, None], axis=0, out=areas[1:])
-
-    def area(at: Floats) -> Floats:
-        since, index = place(at)
-        bend = np.where(since < 0, 0.0, slopes[index])
-        return np.asarray(areas[index] + since * (heights[index] + 0.5 * since * bend))
-
-    return np.asarray((area(at_s + open_s) - area(at_s)) / open_s)

@@ -10,7 +10,7 @@ from modebook.measure.events import Scene
 from modebook.measure.fit import Samples
 from modebook.measure.trace import Floats, Trace
 
-FINE = 20.0  # samples a packet: finer ones are gathered, which keeps what they hold and saves time
+FINE = 12.0  # samples a packet: finer ones are gathered, which keeps what they hold and saves time
 BEFORE_S = 0.08
 AFTER_S = 0.1
 AFTER_WIDTHS = 1.5  # a lag is long in coming

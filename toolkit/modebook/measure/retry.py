@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from modebook.measure.fit import Fit, Known, Samples, Search, fit
+from modebook.measure.fit import Fit, Known, Samples, Search, fit, out_of
 from modebook.measure.guesses import half_way_s
 from modebook.measure.models import Method
 
-OUT = 20.0  # times the best one's deviance: a method that bad is out whatever the steps
 SHORT = 0.5  # packets: so short a smoothing begins where none does
 TRIES = 15
 
@@ -20,7 +19,8 @@ def retried(
     """
     fits, searches = dict(fits), dict(searches)
     best = min(fits, key=lambda method: fits[method].deviance)
-    most = OUT * (fits[best].deviance + len(samples.level))
+    rival = fits[best].deviance
+    most = out_of(rival, len(samples.level))
     for method in list(fits):
         donors = [best]
         if method == "none":
@@ -28,14 +28,20 @@ def retried(
         for donor in donors:
             if donor == method or fits[method].deviance > most:
                 continue
-            again = _from(method, fits[donor], searches[donor], fits[method].length_s, samples, known)
+            again = _from(method, fits[donor], searches[donor], fits[method].length_s, samples, known, rival)
             if again[0].deviance < fits[method].deviance:
                 fits[method], searches[method] = again
     return fits, searches
 
 
 def _from(
-    method: Method, donor: Fit, donated: Search, length_s: float, samples: Samples, known: Known
+    method: Method,
+    donor: Fit,
+    donated: Search,
+    length_s: float,
+    samples: Samples,
+    known: Known,
+    rival: float,
 ) -> tuple[Fit, Search]:
     search = Search(method, samples, donated.sending, known)
     shift = half_way_s(donor.method, donor.length_s) - half_way_s(method, length_s)
@@ -43,4 +49,4 @@ def _from(
     starts = donor.start_s if timed else donor.start_s + shift
     delay = (donor.delay_s or 0.0) + (shift if timed else 0.0)
     first = search.first(length_s, donor.open_s, starts, delay, donor)
-    return fit(search, first, TRIES), search
+    return fit(search, first, TRIES, rival), search
