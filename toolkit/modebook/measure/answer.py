@@ -29,6 +29,7 @@ USUAL_HZ = 44.0
 SURE_PACKETS = 0.03
 SURE_SHARE = 0.01
 HEARING_S = 0.002  # standard deviation of what a fixture takes to hear a packet, beside another or the wire
+SHOWS_TOP = 2.0  # deviance per degree of freedom: a model that leaves more does not show a clipped top
 UNEVEN_TIMES = 4.0  # a lag's length moves by about so many times the share that its last level is off
 
 
@@ -156,6 +157,11 @@ def _judged(
     scale = max(misfit, 1.0)
     worse = {method: (one.deviance - best.deviance) / scale for method, one in fits.items()}
     candidates: dict[Method, Candidate] = {}
+    # Times of sending, or steps on the way, show how high a clipped top is: where a model explains them.
+    shown = misfit < SHOWS_TOP and (
+        sending.timed or len(searches[best.method].sending.event) > len(scene.changes)
+    )
+    open_top = top is not None and not top.halved and not shown
     uneven = uneven_of(scene, cleaned.kind) / float(np.sqrt(len(scene.changes)))
     for method, one in fits.items():
         interval = None
@@ -166,7 +172,7 @@ def _judged(
         if held and (one is best or short or near or quick):
             reach = interval_of(searches[method], one, scale)
             shared_s = _shared_doubt(sending, trace.step_s) if method == "interpolate" else 0.0
-            over = 0.0 if top is None or top.halved or method == "lag" else top.doubt / top.level
+            over = 0.0 if top is None or not open_top or method == "lag" else top.doubt / top.level
             interval = _wider(reach, one.length_s, period_s, uneven, shared_s, over)
         delay = None if one.delay_s is None else (one.delay_s - setup.delay_s) / period_s
         candidates[method] = Candidate(method, worse[method], one.length_s / period_s, interval, delay)
@@ -179,7 +185,7 @@ def _judged(
         left_over=_left_over(best, samples_of(cleaned, scene)),
         fps=trace.fps or 1.0 / trace.step_s,
         refresh_hz=1.0 / period_s,
-        clipped=top is not None and not top.halved,
+        clipped=open_top,
     )
     length_s = None if judgement.length_packets is None else judgement.length_packets * period_s
     refresh_hz = setup.line_hz

@@ -11,6 +11,7 @@ from modebook.measure.events import Scene
 from modebook.measure.fit import Fit, Known, Samples, Search, deviance_of, fit
 from modebook.measure.guesses import first_exposures, first_guess
 from modebook.measure.models import METHODS, Method
+from modebook.measure.packet_grid import on_packets
 from modebook.measure.prepare import samples_of
 from modebook.measure.retry import retried
 from modebook.measure.sending import Sending
@@ -116,4 +117,7 @@ def _fitted(
             found = fit(search, first, rival=rival)
             if method not in fits or found.deviance < fits[method].deviance:
                 fits[method], searches[method] = found, search
-    return retried(fits, searches, samples, known)
+    fits, searches = retried(fits, searches, samples, known)
+    if sending.timed or not counted or not len(wide):
+        return fits, searches
+    return on_packets(fits, searches, samples, known)
