@@ -76,6 +76,7 @@ FAMILIES = {
         "third_sheets",
         "fourth_sheets",
         "fourth_rest",
+        "fifth_b_csv",
     ],
 }
 
