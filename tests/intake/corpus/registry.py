@@ -77,6 +77,9 @@ FAMILIES = {
         "fourth_sheets",
         "fourth_rest",
         "fifth_b_csv",
+        "fifth_b_heads",
+        "fifth_b_films",
+        "fifth_b_rooms",
     ],
 }
 
