@@ -80,6 +80,8 @@ FAMILIES = {
         "fifth_b_heads",
         "fifth_b_films",
         "fifth_b_rooms",
+        "fifth_b_web",
+        "fifth_b_plain",
     ],
 }
 

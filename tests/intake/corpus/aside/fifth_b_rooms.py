@@ -28,7 +28,7 @@ HAZE = (
 
 @chart(
     "fifth-b-dunst",
-    "a sheet of data first, modes under each other, value before meaning and slot in words",
+    "a sheet of data first, modes under each other, slots in words",
     "xlsx",
     "de",
     "Dunstwerk Sörholt",
