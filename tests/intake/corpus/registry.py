@@ -76,6 +76,12 @@ FAMILIES = {
         "third_sheets",
         "fourth_sheets",
         "fourth_rest",
+        "fifth_b_csv",
+        "fifth_b_heads",
+        "fifth_b_films",
+        "fifth_b_rooms",
+        "fifth_b_web",
+        "fifth_b_plain",
     ],
 }
 
