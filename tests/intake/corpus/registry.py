@@ -76,6 +76,8 @@ FAMILIES = {
         "third_sheets",
         "fourth_sheets",
         "fourth_rest",
+        "fifth_studio",
+        "fifth_floor",
     ],
 }
 
