@@ -78,6 +78,7 @@ FAMILIES = {
         "fourth_rest",
         "fifth_studio",
         "fifth_floor",
+        "fifth_heads",
     ],
 }
 

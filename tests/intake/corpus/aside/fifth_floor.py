@@ -56,7 +56,10 @@ def cyclo(seed: int) -> Made:
                 ["" if n else p.label, "" if n else where, f"{r.lo} à {r.hi}", r.text]
                 for n, r in enumerate(values)
             ]
-        marks = [("BOX", (0, 0), (-1, -1), 1, "#000000"), ("LINEBELOW", (0, 0), (-1, 0), 1, "#000000")]
+        marks: list[tuple[Any, ...]] = [
+            ("BOX", (0, 0), (-1, -1), 1, "#000000"),
+            ("LINEBELOW", (0, 0), (-1, 0), 1, "#000000"),
+        ]
         marks += [("LINEABOVE", (0, y), (-1, y), 0.3, "#808080") for y, row in enumerate(rows) if row[0]]
         parts += [
             f.say(mode.title, 11, "Helvetica-Bold"),
