@@ -79,6 +79,8 @@ FAMILIES = {
         "fifth_studio",
         "fifth_floor",
         "fifth_heads",
+        "fifth_yoke",
+        "fifth_walls",
     ],
 }
 
