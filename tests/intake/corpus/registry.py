@@ -81,6 +81,7 @@ FAMILIES = {
         "fifth_heads",
         "fifth_yoke",
         "fifth_walls",
+        "fifth_copied",
     ],
 }
 

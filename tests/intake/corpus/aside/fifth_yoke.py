@@ -262,7 +262,5 @@ def verfolger(seed: int) -> Made:
         f.grid(rows, [34, 100, 70, 70, 190], *marks, size=9),
         f.say("Frost und Farbrad schalten um; Zwischenstellungen sind nicht möglich.", 8),
     ]
-    title = "Kanalbelegung (9 Kanäle)"
-    mode = k.mode(FOLLOW, title, "Kanalbelegung", "9 Kanäle")
     data = f.flow(parts, "VF 800 – Betriebsanleitung – Stand 03", head="Lindhof Theaterbau")
-    return k.made("Lindhof Theaterbau", "VF 800", [mode], data)
+    return k.made("Lindhof Theaterbau", "VF 800", [k.mode(FOLLOW)], data)
