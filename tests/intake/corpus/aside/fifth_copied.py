@@ -86,7 +86,7 @@ SOFT = (
     ),
     P(("reserved",), "Reserved", text="For future use"),
 )
-SOFT_PLANS = (("8 bit", "1 2 3 - - -"), ("8 bit+", "1 2 3 4 5 6"), ("16 bit", "1/2 3/4 5 6 7 8"))
+SOFT_PLANS = (("Basic", "1 2 3 - - -"), ("8 bit", "1 2 3 4 5 6"), ("16 bit", "1/2 3/4 5 6 7 8"))
 
 
 @chart(

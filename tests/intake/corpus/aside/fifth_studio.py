@@ -58,7 +58,7 @@ def panel(seed: int) -> Made:
     pdf.say("DMX page, turn the knob to choose address code 001~512, then choose the channel mode.", after=5)
     modes = []
     for title, plan in (("2CH mode", "1 2 - - - -"), ("6CH mode", "1 2 3 4 5 6")):
-        mode = f.named(k.seat(PANEL, plan), title)
+        mode = k.mode(k.seat(PANEL, plan), title, title.split()[0])
         modes.append(mode)
         pdf.say(title, 10.5, True)
         rows = [["Channel", "Function", "DMX value", "Explain"]]
