@@ -82,6 +82,12 @@ FAMILIES = {
         "fifth_b_rooms",
         "fifth_b_web",
         "fifth_b_plain",
+        "fifth_studio",
+        "fifth_floor",
+        "fifth_heads",
+        "fifth_yoke",
+        "fifth_walls",
+        "fifth_copied",
     ],
 }
 
