@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from intake.corpus.aside.fifth_b_kit import Cell, beside, csv_text, p, table
+from intake.corpus.open.fifth_b_kit import Cell, beside, csv_text, p, table
 from intake.corpus.content import M, Made, P, R, span
 from intake.corpus.grids import C, Element, Heading
 from intake.corpus.open import fresh_kit as k
