@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from intake.corpus.open.fifth_b_kit import beside, p, page, web_rows
 from intake.corpus.content import M, Made, P, R, span
 from intake.corpus.grids import C
 from intake.corpus.open import fresh_kit as k
+from intake.corpus.open.fifth_b_kit import beside, p, page, web_rows
 from intake.corpus.registry import chart
 
 MOON_LEVEL = P(("dimmer",), "Dimmer", fine=("Dimmer fine",), text="0-100%", spans=k.LEVEL)

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from intake.corpus.open.fifth_b_kit import Cell, beside, p, table
 from intake.corpus.content import Made, P, R, span
 from intake.corpus.grids import Element, Heading, Para
 from intake.corpus.open import fresh_kit as k
+from intake.corpus.open.fifth_b_kit import Cell, beside, p, table
 from intake.corpus.registry import chart
 from intake.corpus.writers.sheets import ods, xlsx
 

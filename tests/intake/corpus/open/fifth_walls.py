@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from intake.corpus.open import fifth_kit as f
 from intake.corpus.content import Made, P, R, span
+from intake.corpus.open import fifth_kit as f
 from intake.corpus.open import fresh_kit as k
 from intake.corpus.registry import chart
 
