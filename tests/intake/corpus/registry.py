@@ -88,6 +88,7 @@ FAMILIES = {
         "third_sheets",
         "fourth_sheets",
         "fourth_rest",
+        "sixth_b_comma",
     ],
 }
 
