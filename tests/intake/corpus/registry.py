@@ -89,6 +89,7 @@ FAMILIES = {
         "fourth_sheets",
         "fourth_rest",
         "sixth_b_comma",
+        "sixth_b_tabs",
     ],
 }
 
