@@ -90,6 +90,10 @@ FAMILIES = {
         "fourth_rest",
         "sixth_b_comma",
         "sixth_b_tabs",
+        "sixth_b_books",
+        "sixth_b_rigs",
+        "sixth_b_open",
+        "sixth_b_pages",
     ],
 }
 

@@ -38,7 +38,8 @@ def counted(params: Sequence[P], name: str, word: str, form: str = "{} ({} {})")
     """A mode whose title has its footprint; `word` is what the maker calls slots."""
     m = k.mode(params, name)
     title = form.format(name, m.footprint, word)
-    return k.mode(params, title, name, f"{m.footprint} {word}", f"{name} {m.footprint} {word}")
+    size = f"{m.footprint} {word}"
+    return k.mode(params, title, name, size, f"{name} {size}", f"{name} mode", f"Mode {name}")
 
 
 def dots(lo: int, hi: int) -> str:

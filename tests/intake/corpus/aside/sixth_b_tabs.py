@@ -11,7 +11,8 @@ from intake.corpus.open.fifth_b_kit import csv_text, p
 from intake.corpus.registry import chart
 
 CYC_LEVELS = tuple(
-    P(words, label, text=text)
+    # The percents beside the values may be read as those of the light.
+    P(words, label, text=text, spans=(None, *k.LEVEL))
     for words, label, text in (
         (("dimmer", "intensity-master"), "Master", "Out to full"),
         (("red",), "Red", "Out to full"),
