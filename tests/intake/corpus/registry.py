@@ -94,6 +94,7 @@ FAMILIES = {
         "sixth_b_rigs",
         "sixth_b_open",
         "sixth_b_pages",
+        "sixth_b_words",
     ],
 }
 

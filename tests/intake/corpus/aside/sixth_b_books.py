@@ -277,7 +277,7 @@ def quad(seed: int) -> Made:
         groups = [("All heads", shared), *((f"Head {n}", _head(fine)) for n in range(1, 5))]
         params = s.row_of([q for _, inside in groups for q in inside])
         modes.append(k.mode(params, name))
-        rows: list[list[s.Item]] = [["Part", "Slot", "Parameter", "DMX value", "Result", "Default"]]
+        rows: list[list[Any]] = [["Part", "Slot", "Parameter", "DMX value", "Result", "Default"]]
         at = 0
         for group, inside in groups:
             mine = params[at : at + len(inside)]

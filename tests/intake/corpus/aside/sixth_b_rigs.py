@@ -253,7 +253,7 @@ CARRE = (
     "numbers and percents in four columns of figures, a band over each mode",
     "xlsx",
     "fr",
-    "Belcourt Cinéma",
+    "Bellecombe Cinéma",
     "Carré 400",
 )
 def carre(seed: int) -> Made:
@@ -265,4 +265,4 @@ def carre(seed: int) -> Made:
         rows.append(["Canal", "Fonction", "DMX min", "DMX max", "% min", "% max", "Action"])
         rows += s.body(modes[-1].params, "slot name from to low high text")
     rows += [[], ["Mise à jour", datetime.date(2025, 1, 20)]]
-    return k.made("Belcourt Cinéma", "Carré 400", modes, s.book([("Feuil1", rows)], "dd/mm/yyyy"))
+    return k.made("Bellecombe Cinéma", "Carré 400", modes, s.book([("Feuil1", rows)], "dd/mm/yyyy"))

@@ -201,10 +201,10 @@ BAR = (("Wash", BAR_ALL), ("Effect", (*BAR_TOP, *BAR_ALL)), ("Pixel", (*BAR_TOP,
     "csv",
     "en",
     "Longreach Audio and Light",
-    "PixLine 12",
+    "Dotbar 12",
 )
 def bar(seed: int) -> Made:
-    rows: list[list[Any]] = [["PIXLINE 12", "Firmware 2.4"]]
+    rows: list[list[Any]] = [["DOTBAR 12", "Firmware 2.4"]]
     modes: list[M] = []
     for name, params in BAR:
         m = k.mode(s.row_of(params))
@@ -213,7 +213,7 @@ def bar(seed: int) -> Made:
         rows += [[], [f"*** {title} ***"], ["Channel", "Name", "Value", "Description"]]
         rows += s.body(m.params, "slot name value text", lambda lo, hi: f"{lo}...{hi}")
     rows += [[], ["P01 is the pixel next to the data input."]]
-    return k.made("Longreach Audio and Light", "PixLine 12", modes, csv_text(rows))
+    return k.made("Longreach Audio and Light", "Dotbar 12", modes, csv_text(rows))
 
 
 STICK_LEVEL = P(("dimmer",), "Brightness", fine=("Brightness, low byte",), text="0 to 100%", spans=k.LEVEL)
