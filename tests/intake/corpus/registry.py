@@ -88,6 +88,8 @@ FAMILIES = {
         "third_sheets",
         "fourth_sheets",
         "fourth_rest",
+        "sixth_film",
+        "sixth_movers",
     ],
 }
 
