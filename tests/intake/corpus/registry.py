@@ -90,6 +90,9 @@ FAMILIES = {
         "fourth_rest",
         "sixth_film",
         "sixth_movers",
+        "sixth_yokes",
+        "sixth_rooms",
+        "sixth_effects",
     ],
 }
 

@@ -34,12 +34,18 @@ def _sound(lo: int, hi: int, text: str) -> R:
     return k.optional(R(lo, hi, text), does=("runs", "random"))
 
 
+def _erratic(lo: int, hi: int, text: str) -> R:
+    """Flashing without a pattern, out of a list of effects: they run by themselves, too."""
+    return k.optional(R(lo, hi, text), does=("runs", "random"), parameter=("strobe",))
+
+
 KINDS: dict[str, Callable[..., R]] = {
     **fb.KINDS,
     "menu": _menu,
     "set": _choice,
     "maybe-set": _perhaps,
     "sound": _sound,
+    "erratic": _erratic,
     "lamp-on": lambda lo, hi, text: R(lo, hi, text, hazard="lamp on"),
     "lamp-off": lambda lo, hi, text: R(lo, hi, text, hazard="lamp off"),
     "unchanged": lambda lo, hi, text: k.optional(R(lo, hi, text, "unchanged"), does=("nothing",)),
