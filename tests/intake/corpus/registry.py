@@ -93,6 +93,8 @@ FAMILIES = {
         "sixth_yokes",
         "sixth_rooms",
         "sixth_effects",
+        "sixth_copied",
+        "sixth_pasted",
     ],
 }
 

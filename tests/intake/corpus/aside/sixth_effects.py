@@ -16,7 +16,8 @@ haze-output fog-output fluid-pump: Dunstmenge
   0-5 off: aus | 6-255: 1 bis 100 % [1 100 %]
 fan: Gebläse = 20 bis 100 % [20 100 %]
 control other power: Betrieb
-  0-127 maybe-set standby: Bereitschaft | 128-250 maybe-set standby: Betrieb | 251-255: Pumpe spülen, nach 5 Sekunden {hold 5}
+  0-127 maybe-set standby: Bereitschaft | 128-250 maybe-set standby: Betrieb
+  251-255: Pumpe spülen, nach 5 Sekunden {hold 5}
 """)
 DUNST_TEXT = (
     "Der Dunst 3 belegt drei Kanäle. Die Aufheizzeit beträgt vier Minuten. Werden 10 Sekunden lang keine "

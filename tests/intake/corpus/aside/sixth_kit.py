@@ -46,6 +46,7 @@ KINDS: dict[str, Callable[..., R]] = {
     "maybe-set": _perhaps,
     "sound": _sound,
     "erratic": _erratic,
+    "bounce": lambda lo, hi, text: R(lo, hi, text, "bounce"),
     "lamp-on": lambda lo, hi, text: R(lo, hi, text, hazard="lamp on"),
     "lamp-off": lambda lo, hi, text: R(lo, hi, text, hazard="lamp off"),
     "unchanged": lambda lo, hi, text: k.optional(R(lo, hi, text, "unchanged"), does=("nothing",)),
@@ -145,6 +146,26 @@ def joined(params: Sequence[P], value: Callable[[int, int], str], columns: str, 
             cells |= {"value": value(lo, hi), "text": text}
             made.append([cells[column] for column in columns.split()])
     return made
+
+
+def columns(rows: Sequence[Sequence[str]], widths: Sequence[int]) -> list[str]:
+    """Lines of columns; a cell too wide for its column goes on below, as viewers lay it out."""
+    made: list[str] = []
+    for row in rows:
+        split = [_split(text, width - 2) for text, width in zip(row, widths, strict=True)]
+        for n in range(max(map(len, split))):
+            parts = (c[n] if n < len(c) else "" for c in split)
+            made.append("".join(t.ljust(w) for t, w in zip(parts, widths, strict=True)).rstrip())
+    return made
+
+
+def _split(text: str, width: int) -> list[str]:
+    lines = [""]
+    for word in text.split():
+        if lines[-1] and len(lines[-1]) + 1 + len(word) > width:
+            lines.append("")
+        lines[-1] = f"{lines[-1]} {word}".strip()
+    return lines
 
 
 class Sheet:
