@@ -95,6 +95,13 @@ FAMILIES = {
         "sixth_b_open",
         "sixth_b_pages",
         "sixth_b_words",
+        "sixth_film",
+        "sixth_movers",
+        "sixth_yokes",
+        "sixth_rooms",
+        "sixth_effects",
+        "sixth_copied",
+        "sixth_pasted",
     ],
 }
 
