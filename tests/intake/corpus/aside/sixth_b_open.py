@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from intake.corpus.aside import sixth_b_kit as s
 from intake.corpus.content import M, Made, P, R, span
 from intake.corpus.grids import C, Element, Heading, Para
 from intake.corpus.open import fresh_kit as k
+from intake.corpus.open import sixth_b_kit as s
 from intake.corpus.open.fifth_b_kit import Cell, beside, p, table
 from intake.corpus.registry import chart
 from intake.corpus.writers.sheets import Sheet, ods

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from intake.corpus.aside import sixth_b_kit as s
 from intake.corpus.content import M, Made, P, R, span
 from intake.corpus.open import fresh_kit as k
+from intake.corpus.open import sixth_b_kit as s
 from intake.corpus.open.fifth_b_kit import csv_text, p
 from intake.corpus.registry import chart
 

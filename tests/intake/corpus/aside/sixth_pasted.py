@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from intake.corpus.aside import sixth_kit as x
 from intake.corpus.content import Made
 from intake.corpus.open import fresh_kit as k
+from intake.corpus.open import sixth_kit as x
 from intake.corpus.registry import chart
 
 SQUALL = x.params("""

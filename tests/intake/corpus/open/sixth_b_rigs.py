@@ -6,10 +6,10 @@ import datetime
 from dataclasses import replace
 from typing import Any
 
-from intake.corpus.aside import sixth_b_kit as s
 from intake.corpus.content import M, Made, P, R, span
 from intake.corpus.grids import C
 from intake.corpus.open import fresh_kit as k
+from intake.corpus.open import sixth_b_kit as s
 from intake.corpus.open.fifth_b_kit import p
 from intake.corpus.registry import chart
 
