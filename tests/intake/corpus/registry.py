@@ -102,6 +102,7 @@ FAMILIES = {
         "sixth_yokes",
         "sixth_rooms",
         "sixth_pasted",
+        "seventh_b_commas",
     ],
 }
 
