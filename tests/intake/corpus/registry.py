@@ -103,6 +103,7 @@ FAMILIES = {
         "sixth_rooms",
         "sixth_pasted",
         "seventh_b_commas",
+        "seventh_b_semis",
     ],
 }
 
