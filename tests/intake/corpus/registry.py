@@ -104,6 +104,7 @@ FAMILIES = {
         "sixth_pasted",
         "seventh_b_commas",
         "seventh_b_semis",
+        "seventh_b_books",
     ],
 }
 

@@ -66,7 +66,9 @@ def workbook(sheets: Sequence[tuple[str, Sequence[Sequence[Item]]]], top: int = 
             for x, item in enumerate(row, left):
                 if item is None or item == "":
                     continue
-                cell = sheet.cell(y, x, item.text if isinstance(item, C) else item)
+                value = item.text if isinstance(item, C) else item
+                merged = isinstance(item, C) and item.text.isdecimal()
+                cell = sheet.cell(y, x, int(str(value)) if merged else value)
                 cell.border = Border(left=thin, right=thin, top=thin, bottom=thin)
                 cell.font = Font(bold=len(row) == 1)
                 if isinstance(item, float):
