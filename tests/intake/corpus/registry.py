@@ -105,6 +105,7 @@ FAMILIES = {
         "seventh_b_commas",
         "seventh_b_semis",
         "seventh_b_books",
+        "seventh_b_office",
     ],
 }
 
