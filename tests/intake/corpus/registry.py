@@ -106,6 +106,7 @@ FAMILIES = {
         "seventh_b_semis",
         "seventh_b_books",
         "seventh_b_office",
+        "seventh_b_sites",
     ],
 }
 

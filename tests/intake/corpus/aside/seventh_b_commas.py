@@ -1,15 +1,17 @@
-"""CSV by five more makers: a ring light, a small wash, an uplight for rooms, a follow spot and a hazer."""
+"""CSV by five more makers, from a ring light to a hazer, and the page of a batten for backdrops."""
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 from intake.corpus.aside import seventh_b_kit as v
 from intake.corpus.content import M, Made
+from intake.corpus.grids import C
 from intake.corpus.open import fresh_kit as k
 from intake.corpus.open import sixth_b_kit as s
 from intake.corpus.open import sixth_kit as x
-from intake.corpus.open.fifth_b_kit import csv_text
+from intake.corpus.open.fifth_b_kit import Cell, beside, csv_text, page, web_rows
 from intake.corpus.registry import chart
 
 HALO = x.params("""
@@ -188,3 +190,52 @@ def veil(seed: int) -> Made:
     top = "# Veil 2 DMX map\n# applies to serial numbers from 2200 on\n# warm-up takes 90 seconds\n"
     rows = [["slot", "name", "dmx", "description"], *s.body(VEIL, "slot name value text")]
     return k.made("Drumlin Haze Works", "Veil 2", [k.mode(VEIL)], top + csv_text(rows, ",", "\n"))
+
+
+BATTEN = x.params("""
+dimmer intensity-master: Dimmer = Da 0 a 100% [0 100 %]
+red: Rosso = Da 0 a 100% [0 100 %]
+green: Verde = Da 0 a 100% [0 100 %]
+blue: Blu = Da 0 a 100% [0 100 %]
+amber: Ambra = Da 0 a 100% [0 100 %]
+strobe shutter: Strobo
+  0-7 out: Spento | 8-255 flash: Da lento a veloce
+dimmer-curve: Curva del dimmer
+  0-63 curve: Lineare | 64-127 curve: Quadratica | 128-191 curve: Quadratica inversa | 192-255 curve: A S
+smoothing dimmer-fade-time: Velocità dimmer
+  0-127 maybe-set smoothing: Veloce (LED) | 128-255 maybe-set smoothing: Lenta (alogena)
+""")
+BATTEN = (*BATTEN[:7], replace(BATTEN[7], doubt="may", why="its name may mean smoothing or a time"))
+BATTEN_PLANS = (
+    ("4 canali", "- 1 2 3 4 - - -"),
+    ("6 canali", "1 2 3 4 5 6 - -"),
+    ("8 canali", "1 2 3 4 5 6 7 8"),
+)
+
+
+@chart(
+    "seventh-b-batten",
+    "three slot columns under one head, three digits, a row of thead for the names of modes",
+    "html",
+    "it",
+    "Teatro Lumiera",
+    "Bilancia 8 RGBA",
+)
+def batten(seed: int) -> Made:
+    names = ("Parametro", "Valori", "Significato")
+    heads = [[C("Canale DMX", cols=3), *(C(text, rows=2) for text in names)], [C(n) for n, _ in BATTEN_PLANS]]
+    rows: list[list[Cell]] = []
+    for side in k.sides(BATTEN, *(plan for _, plan in BATTEN_PLANS)):
+        slots = ["" if at is None else at for at in side.slots]
+        rows += beside([*slots, side.name], [[k.zeros(lo, hi), text] for lo, hi, text in side.rows])
+    body = "\n".join(
+        [
+            "<h1>Bilancia 8 RGBA</h1>",
+            "<p>Bilancia a LED per fondali &amp; quinte, 8 celle, 240 W.</p>",
+            "<h2>Scheda tecnica</h2><ul><li>Lunghezza 1 m</li><li>Angolo 45°</li><li>IP 20</li></ul>",
+            "<h2>Canali</h2>",
+            f"<table><thead>\n{web_rows(heads, 'th')}\n</thead><tbody>\n{web_rows(rows)}\n</tbody></table>",
+        ]
+    )
+    modes = [k.mode(k.seat(BATTEN, plan), name, name.split()[0]) for name, plan in BATTEN_PLANS]
+    return k.made("Teatro Lumiera", "Bilancia 8 RGBA", modes, page("it", "Bilancia 8 RGBA", body))

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import datetime
 import io
-from collections.abc import Sequence
-from typing import Any
+from collections.abc import Callable, Sequence
 
 from intake.corpus.content import M, P
 from intake.corpus.grids import C
@@ -27,7 +26,7 @@ def zeros_spaced(lo: int, hi: int) -> str:
     return f"{lo:03}" if lo == hi else f"{lo:03} - {hi:03}"
 
 
-def worded(word: str, zeros: bool = False) -> Any:
+def worded(word: str, zeros: bool = False) -> Callable[[int, int], str]:
     """Ranges with a word between their ends."""
 
     def printed(lo: int, hi: int) -> str:
