@@ -102,6 +102,11 @@ FAMILIES = {
         "sixth_yokes",
         "sixth_rooms",
         "sixth_pasted",
+        "seventh_b_commas",
+        "seventh_b_semis",
+        "seventh_b_books",
+        "seventh_b_office",
+        "seventh_b_sites",
     ],
 }
 
