@@ -102,6 +102,9 @@ FAMILIES = {
         "sixth_yokes",
         "sixth_rooms",
         "sixth_pasted",
+        "seventh_film",
+        "seventh_yoke",
+        "seventh_heads",
     ],
 }
 
