@@ -105,6 +105,9 @@ FAMILIES = {
         "seventh_film",
         "seventh_yoke",
         "seventh_heads",
+        "seventh_party",
+        "seventh_house",
+        "seventh_air",
     ],
 }
 

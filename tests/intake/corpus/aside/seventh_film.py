@@ -147,7 +147,7 @@ lime: Lime = 0 to 100 % [0 100 %] @255
 amber: Amber = 0 to 100 % [0 100 %] @255
 cyan-emitter: Cyan = 0 to 100 % [0 100 %] @255
 blue: Blue = 0 to 100 % [0 100 %] @255
-color-temperature white-point: White @0
+color-temperature white-point: White CCT @0
   0-9 nothing: Off | 10-255: 2700 K to 8000 K [2700 8000 K]
 shutter strobe: Shutter @32
   0-9 closed: Closed | 10-49 open: Open | 50-199 flash: Strobe, slow to fast
@@ -176,7 +176,7 @@ def lens(seed: int) -> Made:
     pdf.say("DMX chart", 15, True, 3)
     pdf.say("One mode, ten channels. Firmware 3.0 or later. Default is what the light uses before any data.")
     pdf.grid(rows, (12, 36, 28, 62, 14, 18), size=8, borders_layout="HORIZONTAL_LINES")
-    pdf.say("White sets a color temperature and mixes with channels 3 to 7.", 8)
+    pdf.say("Channels 3 to 8 add up. The light dims to black without a step.", 8)
     return k.made("Obscura Nord", "Lens 5C", [k.mode(seated)], bytes(pdf.output()))
 
 

@@ -1,11 +1,11 @@
-"""Moving heads in PDFs, more of them: a framing profile and a wash with a ring of pixels."""
+"""Moving heads in PDFs, more of them: a framing profile, a wash with a ring, and a follow spot."""
 
 from __future__ import annotations
 
 from typing import Any
 
 from intake.corpus.aside import seventh_kit as s
-from intake.corpus.content import Made
+from intake.corpus.content import M, Made
 from intake.corpus.open import fifth_kit as f
 from intake.corpus.open import fresh_kit as k
 from intake.corpus.open import sixth_kit as x
@@ -152,7 +152,7 @@ HALO_PLANS = (
 def halo(seed: int) -> Made:
     sheet = x.Sheet(head="Pyrrho Scenic Ltd", foot="Halo Ring 7 user guide, issue 3", paper=(612, 792))
     sheet.say("DMX channel assignments", 14, True, 8)
-    modes = []
+    modes: list[M] = []
     for name, params, plan in HALO_PLANS:
         if modes:
             sheet.turn()
@@ -165,3 +165,49 @@ def halo(seed: int) -> Made:
         sheet.table(rows, (70, 90, 260), "slots")
     sheet.say("Ring pixels are counted clockwise from the connector side.", 8)
     return k.made("Pyrrho Scenic", "Halo Ring 7", modes, sheet.data())
+
+
+SKYLARK = x.params("""
+dimmer: Dimmer + Dimmer fine = Out to full [? 0 100 %]
+shutter strobe: Shutter
+  0-9 closed: Closed | 10-19 open: Open | 20-239 flash: Strobe, slow to fast | 240-255 open: Open
+iris: Iris = Closed to open [? 0 100 %]
+zoom: Zoom = 4° to 12° [4 12 deg]
+focus: Focus = Near to far [? 0 100 %]
+frost: Frost
+  0-127 out: Out | 128-255: In
+color-wheel: Color
+  0-31 white: Open | 32-63: Quarter CTO | 64-95: Half CTO | 96-127: Full CTO | 128-159: Straw
+  160-191: Pink | 192-223: Lavender | 224-255: Steel blue
+fan-mode fan: Fan
+  0-127 fan: Normal | 128-255 fan: Theater
+""")
+
+
+@chart(
+    "seventh-skylark",
+    "slots as CH with a number, percent columns beside values, a frame with light lines",
+    "pdf",
+    "en",
+    "Skylark Followspots",
+    "FS 600",
+)
+def skylark(seed: int) -> Made:
+    seated = x.run(SKYLARK)
+    rows = [["DMX", "Function", "Decimal", "Percent", "Action"]]
+    for row in f.body(seated, "slot name value share text", k.hyphen, "Fine step of CH 1"):
+        rows.append([f"CH {row[0]}" if row[0] else "", *row[1:]])
+    marks: list[tuple[Any, ...]] = [("BOX", (0, 0), (-1, -1), 1, "#22324a")]
+    marks += [("INNERGRID", (0, 0), (-1, -1), 0.25, "#b0b8c4"), ("BACKGROUND", (0, 0), (-1, 0), "#d5dce8")]
+    parts = [
+        f.say("Remote control by DMX512", 14, "Helvetica-Bold", 8),
+        f.say(
+            "The operator may take over at any time: move the DMX switch on the rear panel to LOCAL. The "
+            "fixture listens to nine channels from its start address."
+        ),
+        f.grid(rows, [44, 110, 70, 70, 150], *marks, *f.merges(rows, (0, 1))),
+        f.say("Lamp and power", 12, "Helvetica-Bold"),
+        f.grid([["Item", "Value"], ["Power", "720 W"], ["LED life", "30000 h"], ["Mass", "19 kg"]], [90, 90]),
+    ]
+    data = f.flow(parts, "FS 600 owner's manual", (612, 792), "Skylark Followspots")
+    return k.made("Skylark Followspots", "FS 600", [k.mode(seated)], data)
