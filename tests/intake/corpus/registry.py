@@ -108,6 +108,7 @@ FAMILIES = {
         "seventh_party",
         "seventh_house",
         "seventh_air",
+        "seventh_lines",
     ],
 }
 
