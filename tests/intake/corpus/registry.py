@@ -107,6 +107,13 @@ FAMILIES = {
         "seventh_b_books",
         "seventh_b_office",
         "seventh_b_sites",
+        "seventh_film",
+        "seventh_yoke",
+        "seventh_heads",
+        "seventh_party",
+        "seventh_house",
+        "seventh_air",
+        "seventh_lines",
     ],
 }
 
