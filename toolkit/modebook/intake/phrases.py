@@ -171,6 +171,12 @@ _SWITCHED_OFF = re.compile(
 _NUMBERED = re.compile(r"(?:rotating|rotierendes?|rotatif|giratorio|rotante) [^\W\d]+ \d{1,2}")
 
 
+def denied(text: str) -> str:
+    """What a text says is not there: `strobe` of `No strobe`; nothing if it denies nothing."""
+    found = _NEGATED.match(f" {fold(text)} ")
+    return f" {fold(text)} "[found.end() :].strip() if found else ""
+
+
 def affirmed(text: str) -> str:
     """A text without its parts that say what is not (`Open, no strobe`)."""
     parts = [part for part in re.split(r"[,;]", text) if not _NEGATED.match(f" {fold(part)} ")]

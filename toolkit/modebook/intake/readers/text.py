@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from modebook.intake.errors import IntakeError
 from modebook.intake.grid import Item, Leaf, Line, Place, Source, grid_of
 from modebook.intake.readers.aligned import items_of
 from modebook.intake.readers.pieces import AlignedLine, Piece
 from modebook.intake.readers.ragged import ragged_items
+from modebook.intake.readers.sides import stretches
 
 _PIECE = re.compile(r"\S+(?: \S+)*")
 _DRAWN = re.compile(r"\s*[├└┌╞╘╒╟╚╔╠┝┕┍┠┗┏┣─═━┄╌│┃║┬┼┴╪╧╤╫╨╥╬╩╦╋┻┳┐┤┘╗╣╝┓┫┛╡╛╕]{3,}\s*")
@@ -19,6 +21,7 @@ _PAGE = re.compile(
     re.IGNORECASE,
 )
 MOST_LINES = 50_000
+_GUTTER = 2.0  # letters
 
 
 def read_text(text: str, name: str) -> Source:
@@ -77,8 +80,26 @@ def _items(block: list[tuple[int, str]], kind: str) -> list[Item]:
     while True:
         more, left = ragged_items(left)
         if not more:
-            return [*found, *items_of(left, 1.0)]
+            return [*found, *(item for part in _beside(left) for item in items_of(part, 1.0))]
         found.extend(more)
+
+
+def _beside(lines: list[AlignedLine]) -> list[list[AlignedLine]]:
+    """Lines in the order of reading: of charts that stand side by side first the left one's."""
+    told = [[word for piece in line.pieces for word in piece.words] for line in lines]
+    found: list[list[AlignedLine]] = []
+    at = 0
+    for start, end, gutter in stretches(told, _GUTTER):
+        found.append(lines[at:start])
+        for left in (True, False):
+            found.append(
+                [
+                    replace(line, pieces=[p for p in line.pieces if (p.x0 < gutter) is left])
+                    for line in lines[start:end]
+                ]
+            )
+        at = end
+    return [*found, lines[at:]]
 
 
 def _barred(lines: list[str]) -> list[list[str]]:
