@@ -130,6 +130,12 @@ def _coarse_of(fine: DraftParameter, found: list[DraftParameter]) -> DraftParame
                             f"slots {word[0].slots[0]} and {fine.slots[0]}",
                         )
                 return word[0]
+            # `Gobo indexing fine` right behind `Gobo indexing / rotation`: it is finer where that is exact.
+            label = [
+                p for p in open_ if p.slots[-1] + 1 == fine.slots[0] and p.word.startswith(f"{fine.word}-")
+            ]
+            if len(label) == 1 and fold(label[0].label).startswith(f"{base} "):
+                return label[0]
         return None
     # Nothing but `fine`: it can only be the slot above.
     above = [p for p in open_ if p.slots[-1] + 1 == fine.slots[0]]

@@ -160,6 +160,8 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
     )
     if behind and re.fullmatch(rf"{_SLOTS}\.?", behind["name"], re.IGNORECASE) and footprint:
         return footprint[0]  # `Modo 7 canales` is called by its slots, and 7 is not its number
+    if footprint and _OF_CHARTS.fullmatch(told):
+        return footprint[0]  # `DMX chart - 9 CH` names nothing else
     bare = rf"[(\[]?\s*\d+\s*(?:{_SLOTS})?\s*[)\]]?"
     if behind and not re.fullmatch(bare, behind["name"], re.IGNORECASE):
         name = behind["name"].strip(" :–-|")

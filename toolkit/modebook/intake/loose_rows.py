@@ -10,6 +10,7 @@ from modebook.intake.from_zero import FROM_ZERO, lines_from_zero
 from modebook.intake.grid import Line
 from modebook.intake.inline_rows import rows_behind
 from modebook.intake.lexicon import SURE
+from modebook.intake.lost_blanks import Settled, settle
 from modebook.intake.names import read_name
 from modebook.intake.title_lines import named_columns, title_line
 from modebook.intake.titles import title_roles
@@ -27,6 +28,7 @@ _LEAD = re.compile(
     r"^(?P<slot>\d{1,3}(?:\s*(?:[-–+/&]|,)\s*\d{1,3}){0,3}\*{0,2})(?:[.:)]|\s[-–—:])?\s+(?P<rest>\S.*)$"
 )
 _SLOT_BEHIND = re.compile(r"(?<=[^\W\d.)\]%°] )(?P<slot>\d{1,3}(?:\s?[-–/+&]\s?\d{1,3})?)(?=\s|$)")
+_UNIT = re.compile(r"(?:k?Hz|K|ms|s|sec|rpm|bpm|deg)\b|[%°]")
 _ALONE = re.compile(r"^\(?\d{1,3}\)?\*{0,2}$")
 
 
@@ -41,6 +43,7 @@ class Trail:
     modes: list[str] = field(default_factory=list)
     titled: bool = False
     name_first: bool = False
+    settled: Settled | None = None
 
     def follow(self, row: ChartRow) -> None:
         """Take note of a row."""
@@ -67,8 +70,10 @@ def loose_rows(lines: list[Line]) -> tuple[list[ChartRow], list[Line]]:
     named = named_columns(lines)
     last: int | None = None
     ended = False
+    settled: dict[int, Settled] = {}
     for index, line in enumerate(lines):
         text = " ".join(line.text.split())
+        trail.settled = settled.get(index)
         if not text:
             continue
         # Words below an empty line, after values that reached the top, are no part of the chart.
@@ -82,12 +87,15 @@ def loose_rows(lines: list[Line]) -> tuple[list[ChartRow], list[Line]]:
         if named is not None and index == named.line:
             trail.columns = len(named.modes)
             trail.titled = True
+            settled = _settled(lines, index + 1, trail.columns)
             continue
         titles = title_line(text)
         if titles is not None:
             trail.columns = max(1, titles.count("slot"))
             trail.titled = True
             trail.name_first = titles[0] == "function" and "slot" in titles
+            if not settled:
+                settled = _settled(lines, index + 1, trail.columns)
             continue
         row = _row(text, line, trail)
         if row is None:
@@ -99,6 +107,14 @@ def loose_rows(lines: list[Line]) -> tuple[list[ChartRow], list[Line]]:
     if raised and rows:
         rows[0].why.append(FROM_ZERO)
     return rows, left
+
+
+def _settled(lines: list[Line], start: int, columns: int) -> dict[int, Settled]:
+    """Of which modes the numbers are, by the indexes of lines behind a line of titles."""
+    if columns < 2:
+        return {}
+    found = settle([line.text for line in lines[start:]], columns)
+    return {start + number: one for number, one in found.items()}
 
 
 def looks_like_chart(rows: list[ChartRow], left: list[Line], *, titled: bool = False) -> bool:
@@ -171,9 +187,13 @@ def _row(text: str, line: Line, trail: Trail) -> ChartRow | None:
     if lead:
         cell = read_slot_cell(lead["slot"])
         rest = lead["rest"].strip()
+        if _UNIT.match(rest):
+            cell = BLANK  # `1 Hz - 25 Hz` measures
         if cell.kind == "slots" and _slot_not_value(lead["slot"], cell, rest, trail, row):
             row.slots[0] = cell
             _name_and_values(rest, row)
+            return row
+        if _single_value(text, row, trail):
             return row
     spot = _first_range(text)
     if spot is None:
@@ -196,6 +216,16 @@ def _row(text: str, line: Line, trail: Trail) -> ChartRow | None:
     row.value = text[start:end].strip()
     row.name, row.meaning = (before, after) if before and after else (before or after, "")
     return row
+
+
+def _single_value(text: str, row: ChartRow, trail: Trail) -> bool:
+    """Reads a number that goes on with the values, and what it means: `19 Deep red` behind `1-18`."""
+    found = re.match(r"^0{0,2}(\d{1,3})\s+([^\W\d].*)$", text)
+    if not found or trail.end is None or int(found[1]) != trail.end + 1 or _first_range(text) is not None:
+        return False
+    row.slots[0] = BLANK
+    row.value, row.name = found[1], found[2]
+    return True
 
 
 def _lost_dash(text: str, trail: Trail) -> tuple[str, str] | None:
@@ -270,6 +300,11 @@ def _name_and_values(rest: str, row: ChartRow) -> None:
         return
     spot = _first_range(rest) or _parted_range(rest)
     if spot is None:
+        zero = re.match(r"^(\D+?) (0{1,3}) ([^\W\d].*)$", rest)
+        if zero and read_name(zero[1]).sure:
+            # The first of its values is a single one: `Color wheel 0 Open`.
+            row.name, row.value, row.meaning = zero[1], zero[2], zero[3]
+            return
         row.name = rest
         return
     start, end = spot
@@ -300,6 +335,16 @@ def _several_columns(text: str, row: ChartRow, trail: Trail) -> ChartRow | None:
     if len(words) > trail.columns and all(cell.kind in ("slots", "absent") for cell in cells):
         row.slots = dict(enumerate(cells))
         _name_and_values(" ".join(words[trail.columns :]), row)
+        return row
+    own = trail.settled
+    if own is not None:
+        row.slots = {column: SlotCell("absent", mark="-") for column in range(trail.columns)}
+        row.slots.update(zip(own.columns, own.cells, strict=True))
+        _name_and_values(" ".join(words[own.length :]), row)
+        if not own.sure:
+            row.why.append(f"a blank was lost: {' '.join(words[: own.length])} may be another mode's slot")
+        return row
+    if _single_value(text, row, trail):
         return row
     spot = _first_range(text)
     if spot is None:

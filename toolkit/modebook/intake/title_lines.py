@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from modebook.intake.chart_rows import read_slot_cell
 from modebook.intake.grid import Line
 from modebook.intake.headings import read_mode_head
+from modebook.intake.lexicon import exact
 from modebook.intake.names import read_name
 from modebook.intake.titles import title_roles
 
@@ -38,8 +39,8 @@ def modes_in_titles(text: str) -> list[str]:
 
 def _titles(text: str) -> list[tuple[str, str]] | None:
     words = text.split()
-    if not 2 <= len(words) <= 14:
-        return None
+    if not 2 <= len(words) <= 14 or exact(text) is not None:
+        return None  # `No effect` is a meaning, though both words title columns
     for lengths in ((4, 3, 2, 1), (1, 2, 3, 4)):
         told = _title_words(words, lengths)
         if told is not None and len(told) >= 2 and any(role == "slot" for role, _ in told):
@@ -50,6 +51,7 @@ def _titles(text: str) -> list[tuple[str, str]] | None:
 def _title_words(words: list[str], lengths: tuple[int, ...]) -> list[tuple[str, str]] | None:
     """Words read as titles of so many words each, in the order of `lengths`: role and words of each."""
     found: list[tuple[str, str]] = []
+    numbered = _numbered_modes(words)
     at = 0
     while at < len(words):
         for length in lengths:
@@ -57,6 +59,8 @@ def _title_words(words: list[str], lengths: tuple[int, ...]) -> list[tuple[str, 
             known = title_roles(phrase) if at + length <= len(words) else ()
             shorter = length > 1 and _is_mode(" ".join(words[at : at + length - 1]))
             if not known and at + length <= len(words) and length < 4 and _is_mode(phrase) and not shorter:
+                known = ("slot",)
+            if at in numbered and length == 2:
                 known = ("slot",)
             if known:
                 # `DMX` behind a title of slots means values.
@@ -68,6 +72,18 @@ def _title_words(words: list[str], lengths: tuple[int, ...]) -> list[tuple[str, 
         else:
             return None
     return found
+
+
+def _numbered_modes(words: list[str]) -> frozenset[int]:
+    """Where `Mode 1`, `Mode 2` begin among the words of a line; one alone titles no column of slots."""
+    found = [
+        at
+        for at in range(len(words) - 1)
+        if words[at + 1].isdigit()
+        and (head := read_mode_head(f"{words[at]} {words[at + 1]}")) is not None
+        and head.number is not None
+    ]
+    return frozenset(found if len(found) > 1 else ())
 
 
 def _is_mode(phrase: str) -> bool:

@@ -20,6 +20,8 @@ _PAGE = re.compile(
     r"(?:^|\s)(?:page|seite|página|pagina|pág\.|pag\.)\s*\d{1,4}(?:\s*(?:/|of|von|de|di|sur)\s*\d{1,4})?\s*(?:$|\s{2})",
     re.IGNORECASE,
 )
+_NUMBER = re.compile(r"\s*([-–—])\s*\d{1,4}\s*\1\s*")
+"""A page's number between dashes."""
 MOST_LINES = 50_000
 _GUTTER = 2.0  # letters
 
@@ -56,9 +58,14 @@ def read_text(text: str, name: str) -> Source:
 
 
 def _without_page_lines(lines: list[str]) -> list[str]:
-    """The lines, blank where a running head or foot with the page's number stood, two of a form at least."""
+    """The lines, blank where a running head or foot with the page's number stood (two of a form at least) or
+    the number alone.
+    """
     forms = [re.sub(r"\d+", "#", line.strip()) if _PAGE.search(line) else "" for line in lines]
-    return ["" if form and forms.count(form) > 1 else line for form, line in zip(forms, lines, strict=True)]
+    return [
+        "" if _NUMBER.fullmatch(line) or (form and forms.count(form) > 1) else line
+        for form, line in zip(forms, lines, strict=True)
+    ]
 
 
 def _items(block: list[tuple[int, str]], kind: str) -> list[Item]:
