@@ -78,3 +78,12 @@ def test_turning_from_end_to_end_is_what_a_pan_does():
     pan = named(document.modes[0], "pan")
     assert [piece.does for piece in pan.ranges] in ([], [None])
     assert pan.span is not None
+
+
+def test_how_long_something_runs_on_is_no_hold():
+    """`for 60 seconds after` tells of the fan, not of the hand at the desk."""
+    text = FOOTNOTE.replace(
+        "The value must be held for at least 3 seconds.",
+        "The fan runs on for 60 seconds after the output ended.",
+    )
+    assert [piece.hold_s for piece in named(drafted(text).modes[0], "reset").ranges] == [None, None]

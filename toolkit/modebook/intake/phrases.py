@@ -40,7 +40,7 @@ def _holds() -> tuple[re.Pattern[str], re.Pattern[str]]:
         rf"\s*{_FIGURE}",
         re.IGNORECASE,
     )
-    behind = re.compile(rf"{_FIGURE}\.?\s*(?:long\s+|lang\s+)?(?:\b(?:{words})\b)", re.IGNORECASE)
+    behind = re.compile(rf"{_FIGURE}\.?\s*(?:long\s+|lang\s+)?\b(?P<word>{words})\b", re.IGNORECASE)
     return before, behind
 
 

@@ -9,6 +9,7 @@ from modebook.intake.descriptions import Description, describe
 from modebook.intake.drafts import DraftParameter
 from modebook.intake.folding import fold
 from modebook.intake.names import DESCRIBING
+from modebook.intake.phrases import read_description
 from modebook.intake.setting_ranges import in_order
 
 _TELLING = 4  # words beside a figure that make it a sentence, not a measure
@@ -52,7 +53,8 @@ def half_told(parameter: DraftParameter, text: str, printed: str, index: int) ->
 
 def hold_all(parameter: DraftParameter, remarks: list[Description]) -> None:
     """A hold that a footnote tells of the name is of each of its ranges that does something."""
-    times = {remark.said.hold_s for remark in remarks if remark.said.hold_s is not None}
+    told = {read_description(remark.printed).hold_s for remark in remarks}
+    times = {hold_s for hold_s in told if hold_s is not None}
     if len(times) != 1 or not parameter.ranges:
         return
     (hold_s,) = times
