@@ -39,7 +39,7 @@ from modebook.intake.numbered_heads import at_numbered_heads, numbered_heads
 from modebook.intake.numbered_names import numbered_names
 from modebook.intake.row_parts import by_heads, by_restarts
 from modebook.intake.rows import chart_rows
-from modebook.intake.slot_lines import goes_on, names_next_slot
+from modebook.intake.slot_lines import goes_on, is_row
 from modebook.intake.title_lines import title_line
 from modebook.intake.turned import turned_matrix
 
@@ -55,6 +55,7 @@ class Walk:
         self.head: ModeHead | None = None
         self.block_open = False
         self.lines: list[Line] = []
+        self.titles: list[Line] = []
         self.turned_at = 0
         self.function = ""
         self.plans: dict[tuple[str, ...], Plan] = {}
@@ -79,6 +80,7 @@ class Walk:
                 self._line(item)
             else:
                 self._flush()
+                self.titles = []
                 for grid in split_sets(item):
                     for piece in at_numbered_heads(grid, self.numbered):
                         if isinstance(piece, Line):
@@ -115,7 +117,7 @@ class Walk:
             return
         titles = title_line(text) or []
         head = None if {"function", "value", "meaning"} & set(titles) else read_mode_head(text)
-        if head and head.footprint is None and names_next_slot(text, self.lines):
+        if head and head.footprint is None and is_row(text, self.lines):
             head = None
         if head and not (
             head.footprint is not None and not head.strong and self.lines and read_name(text).score >= SURE
@@ -141,8 +143,11 @@ class Walk:
         self.lines.append(line)
 
     def _headed(self, head: ModeHead) -> None:
-        """A mode's title: the next chart is its."""
+        """A mode's title: the next chart is its. Titles right above it are those of all modes below."""
+        if self.lines and title_line(self.lines[-1].text):
+            self.titles = [self.lines[-1]]
         self._flush()
+        self.lines = list(self.titles)
         self.head = head
         self.block_open = False
         self.function = ""

@@ -12,6 +12,7 @@ from modebook.intake.inline_rows import rows_behind
 from modebook.intake.lexicon import SURE
 from modebook.intake.lost_blanks import Settled, settle
 from modebook.intake.names import read_name
+from modebook.intake.running_columns import Columns, columns_of, in_one_form
 from modebook.intake.title_lines import named_columns, title_line
 from modebook.intake.titles import title_roles
 from modebook.intake.values import ELISIONS, Values, read_values
@@ -19,7 +20,7 @@ from modebook.intake.values import ELISIONS, Values, read_values
 _DASH = r"\s*(?:\.{2,}|…|[-‐‑‒–—−~÷]|\bto\b|\bbis\b|\bà\b|\ba\b|\bhasta\b)\s*"
 _N = r"\d{1,3}(?:[.,]\d{3})+|\d{1,5}"
 _RANGE = re.compile(
-    rf"(?<![\w.,°%-])(?:0x[0-9A-F]+{_DASH}0x[0-9A-F]+|(?:{_N}){_DASH}(?:{_N}))(?![\w°%]|[.,]\d|\s?(?:°|%|K\b|Hz|deg|Grad|s\b|rpm))",
+    rf"(?<![\w.,°%-])(?:0x[0-9A-F]+{_DASH}0x[0-9A-F]+|(?:{_N}){_DASH}(?:{_N}))(?![\w°%]|[.,]\d|\s?(?:°|%|K\b|Hz\b|deg\b|degrees|Grad\b|s\b|rpm\b))",
     re.IGNORECASE,
 )
 _PADDED = re.compile(r"(?<![\w.,-])0\d{2}(?:\s+\d{3})?(?![\w.,°%-])")
@@ -71,6 +72,7 @@ def loose_rows(lines: list[Line]) -> tuple[list[ChartRow], list[Line]]:
     last: int | None = None
     ended = False
     settled: dict[int, Settled] = {}
+    form = Columns()
     for index, line in enumerate(lines):
         text = " ".join(line.text.split())
         trail.settled = settled.get(index)
@@ -88,6 +90,7 @@ def loose_rows(lines: list[Line]) -> tuple[list[ChartRow], list[Line]]:
             trail.columns = len(named.modes)
             trail.titled = True
             settled = _settled(lines, index + 1, trail.columns)
+            form = columns_of(named.roles, trail.columns, [one.text for one in lines[index + 1 :]])
             continue
         titles = title_line(text)
         if titles is not None:
@@ -96,11 +99,17 @@ def loose_rows(lines: list[Line]) -> tuple[list[ChartRow], list[Line]]:
             trail.name_first = titles[0] == "function" and "slot" in titles
             if not settled:
                 settled = _settled(lines, index + 1, trail.columns)
+            form = columns_of(titles, trail.columns, [one.text for one in lines[index + 1 :]])
             continue
-        row = _row(text, line, trail)
+        told, default = in_one_form(
+            text, form, trail.end, first=bool(rows) and rows[-1].has_slot and not rows[-1].value
+        )
+        row = _row(told, line, trail)
         if row is None:
             left.append(line)
             continue
+        row.raw = text
+        row.default = default
         for piece in rows_behind(row):
             trail.follow(piece)
             rows.append(piece)

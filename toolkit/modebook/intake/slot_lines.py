@@ -12,15 +12,26 @@ _NUMBERED = re.compile(r"(?P<slot>\d{1,3})(?:[.:)]|\s[-–—])?\s+(?P<name>\D.*
 
 
 def goes_on(text: str, above: list[Line]) -> bool:
-    """Whether a line that begins with a number goes on with the values of the lines above it."""
+    """Whether a line that begins with a number goes on with the values of the lines above it, or begins those
+    of the slot above.
+    """
     rows, _ = loose_rows([*above, Line(text)])
     if not rows or not rows[-1].has_value or rows[-1].raw != text:
         return False
     values = [values_of(row) for row in rows if row.has_value]
+    if len(rows) > 1 and rows[-2].has_slot and not rows[-2].has_value and values[-1]:
+        return values[-1][0].start == 0
     return len(values) > 1 and bool(values[-1]) and values[-1][0].start == values[-2][-1].end + 1
 
 
-def names_next_slot(text: str, above: list[Line]) -> bool:
+def is_row(text: str, above: list[Line]) -> bool:
+    """Whether a line that reads as a mode's title is a row of the chart above it: it goes on with the values
+    (`150-199 Fan mode silent`), or names the next slot.
+    """
+    return (text[:1].isdigit() and goes_on(text, above)) or _names_next_slot(text, above)
+
+
+def _names_next_slot(text: str, above: list[Line]) -> bool:
     """Whether a line that reads as a mode's title, `7 Fan mode`, names the slot that comes next; the number
     may stand on the line above it.
     """

@@ -23,6 +23,7 @@ class NamedColumns:
 
     line: int
     modes: list[str]
+    roles: list[str]
 
 
 def title_line(text: str) -> list[str] | None:
@@ -108,7 +109,7 @@ def named_columns(lines: Sequence[Line]) -> NamedColumns | None:
             if "slot" in roles or not {"function", "value", "meaning"} & set(roles) or len(roles) < 2:
                 continue
             if _borne_out(lines[index + 1 :], count):
-                return NamedColumns(index, names)
+                return NamedColumns(index, names, roles)
     return None
 
 

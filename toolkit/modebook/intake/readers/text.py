@@ -20,8 +20,8 @@ _PAGE = re.compile(
     r"(?:^|\s)(?:page|seite|página|pagina|pág\.|pag\.)\s*\d{1,4}(?:\s*(?:/|of|von|de|di|sur)\s*\d{1,4})?\s*(?:$|\s{2})",
     re.IGNORECASE,
 )
-_NUMBER = re.compile(r"\s*([-–—])\s*\d{1,4}\s*\1\s*")
-"""A page's number between dashes."""
+_NUMBER = re.compile(r"\s*(?:([-–—])\s*\d{1,4}\s*\1|\d{1,4}\s+(?:of|von)\s+\d{1,4})\s*", re.IGNORECASE)
+"""A page's number between dashes, or of so many."""
 MOST_LINES = 50_000
 _GUTTER = 2.0  # letters
 
