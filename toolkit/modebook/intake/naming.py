@@ -119,8 +119,12 @@ def head_of(text: str) -> Name | None:
 def _shared_head(texts: list[str]) -> tuple[Name | None, bool]:
     """The name that the ranges of one slot share, and whether that is sure."""
     telling = [text for text in texts if describe(text).said.does not in _GENERIC or head_of(text)]
-    # `No strobe` beside `Strobe slow to fast` names the strobe, too.
-    heads = [(text, head_of(text) or (head_of(denied(text)) if denied(text) else None)) for text in telling]
+    heads = [(text, head_of(text)) for text in telling]
+    if any(head is not None for _, head in heads):
+        # `No strobe` beside `Strobe slow to fast` tells of the strobe, and of nothing else.
+        words = {word for _, head in heads if head is not None for word in fold(head.label).split()}
+        telling = [text for text in telling if not denied(text) or not words & set(denied(text).split())]
+        heads = [(text, head_of(text)) for text in telling]
     known = [head for _, head in heads if head is not None]
     if not known:
         return None, False

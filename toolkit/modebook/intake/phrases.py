@@ -165,9 +165,10 @@ _NEGATED = re.compile(
     r" (?:no|without|kein|keine|ohne|sans|pas de|aucun|aucune|sin|ningun|senza|nessun|nessuna) "
 )
 _SWITCHED_OFF = re.compile(
-    r" (?:off|aus|arret|eteint|eteinte|desactive|desactivado|apagado|apagada|spento|spenta|disattivato|"
-    r"disabled|deaktiviert|inactive|inaktiv) $"
+    r" (?:off|aus|arret|arretee?|arrete|eteinte?|desactivee?|desactivad[oa]|apagad[oa]|detenid[oa]|spent[oa]|"
+    r"disattivat[oa]|ferm[oa]|disabled|deaktiviert|gestoppt|stopped|inactive|inaktiv) $"
 )
+_EITHER = re.compile(r" (?:on|an|ein|allume|encendido|acceso)(?: (?:or|oder|ou|o))? \w+ $")
 _NUMBERED = re.compile(r"(?:rotating|rotierendes?|rotatif|giratorio|rotante) [^\W\d]+ \d{1,2}")
 
 
@@ -214,10 +215,12 @@ def _does(text: str) -> str | None:
         return "stop" if turning else ("nothing" if runs(rest) else None)
     if _NUMBERED.fullmatch(form.strip()):
         return None  # one of several by its name: Rotating gobo 1
+    off = bool(_SWITCHED_OFF.search(form)) and not _EITHER.search(form)
     for does in ("random", "bounce", "rotate", "index"):
         for phrase in phrases("phrases", f"does~{does}"):
             if f" {phrase} " in form:
-                return does
+                # `Rotation off` is a stop; what else is off does nothing of its kind.
+                return ("stop" if does in ("bounce", "rotate") else None) if off else does
     return None
 
 
