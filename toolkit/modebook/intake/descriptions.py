@@ -10,9 +10,9 @@ from modebook.intake.conditions import ReadCondition, read_conditions, without_c
 from modebook.intake.phrases import Said, is_bare_hold, read_description
 from modebook.intake.quantities import Quantity, singles, spans
 
-_SHORT = r"(?<!\bsek)(?<!\bsec)(?<!\bseg)(?<!\bmin)(?<!\bca)(?<!\bapprox)"
+_SHORT = r"(?<!\bsek)(?<!\bsec)(?<!\bseg)(?<!\bmin)(?<!\bmind)(?<!\bca)(?<!\bapprox)"
 _SEGMENT = re.compile(rf"[;,]|{_SHORT}\.(?=\s|$)|\s[-–—]\s", re.IGNORECASE)
-_ABBREVIATED = re.compile(r"\b(?:sek|sec|seg|min|ca|approx)$", re.IGNORECASE)
+_ABBREVIATED = re.compile(r"\b(?:sek|sec|seg|mind?|ca|approx)$", re.IGNORECASE)
 _BRACKET = re.compile(r"\s*[(\[]([^()\[\]]*)[)\]]")
 
 

@@ -12,7 +12,7 @@ from modebook.intake.names import read_name
 
 _MODE = (
     r"(?:dmx[\s-]*)?(?:mode|modus|modo|modalità|modalita|betriebsart|personality|betriebsmodus|kanalmodus|"
-    r"profil|profile)"
+    r"profile|profil)"
 )
 _SLOTS = (
     r"(?:dmx[\s-]*)?(?:channels?|chan|ch|slots?|kanäle?n?|kanaele|kanal|kan|canaux|canal|canales|canali|canale|"
@@ -131,8 +131,19 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
         inside = re.compile(r"[(\[]\s*" + re.escape(footprint[0]) + r"\s*[)\]]")
         shorter = inside.sub(" ", told)
         if shorter == told:
-            shorter = re.sub(r"\s*[,:–-]\s*" + re.escape(footprint[0]) + r"\s*$", "", told)
+            # One of several remarks: `RGBW (8 channels, 16 bit)`.
+            shorter = re.sub(r"(?<=[(\[])\s*" + re.escape(footprint[0]) + r"\s*[,;/]\s*", "", told)
+        if shorter == told:
+            shorter = re.sub(r"(?:\s*[,:–-]|(?<=[)\]]))\s*" + re.escape(footprint[0]) + r"\s*$", "", told)
         told = shorter
+    told = re.sub(r"^(?:the|der|die|das|le|la|el|il)\s+(?=\d)", "", told, flags=re.IGNORECASE)
+    called = re.fullmatch(
+        rf"\d{{1,3}}[\s-]*{_SLOTS}[\s-]*{_MODE}\s*(?:[(\[]|[:–—]\s)\s*(?P<name>[^()\[\]]*[^\W\d][^()\[\]]*?)[)\]]?",
+        told,
+        re.IGNORECASE,
+    )
+    if called:
+        return called["name"].strip()  # `22-channel mode (Extended)`
     told = (
         re.sub(rf"[(\[]\s*(?:\d+\s*[-–]?\s*{_SLOTS}\s*)?{_MODE}\s*[)\]]?", " ", told)
         if ":" not in told
@@ -169,7 +180,7 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
     before = re.match(rf"^(?P<name>.*\S)\s+{_MODE}$", told, re.IGNORECASE)
     if before and before["name"].strip(" :–-").casefold() not in ("dmx", "the"):
         return before["name"].strip(" :–-")
-    return told.strip(" :–-()") or flat
+    return _unbracket(told.strip(" :–-")) or flat
 
 
 def _unbracket(name: str) -> str:

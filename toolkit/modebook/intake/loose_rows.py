@@ -12,7 +12,7 @@ from modebook.intake.inline_rows import rows_behind
 from modebook.intake.lexicon import SURE
 from modebook.intake.lost_blanks import Settled, settle
 from modebook.intake.names import read_name
-from modebook.intake.running_columns import Columns, columns_of, in_one_form
+from modebook.intake.running_columns import Columns, columns_of, in_one_form, is_group, without_group
 from modebook.intake.title_lines import named_columns, title_line
 from modebook.intake.titles import title_roles
 from modebook.intake.values import ELISIONS, Values, read_values
@@ -73,6 +73,7 @@ def loose_rows(lines: list[Line]) -> tuple[list[ChartRow], list[Line]]:
     ended = False
     settled: dict[int, Settled] = {}
     form = Columns()
+    label = ""
     for index, line in enumerate(lines):
         text = " ".join(line.text.split())
         trail.settled = settled.get(index)
@@ -101,8 +102,13 @@ def loose_rows(lines: list[Line]) -> tuple[list[ChartRow], list[Line]]:
                 settled = _settled(lines, index + 1, trail.columns)
             form = columns_of(titles, trail.columns, [one.text for one in lines[index + 1 :]])
             continue
+        under = " ".join(lines[index + 1].text.split()) if index + 1 < len(lines) else ""
+        if trail.slot and trail.end in (None, 255, 65535) and is_group(text, form, trail.slot, under):
+            label = text
+            continue
+        told, group = without_group(text, form, trail.slot)
         told, default = in_one_form(
-            text, form, trail.end, first=bool(rows) and rows[-1].has_slot and not rows[-1].value
+            told, form, trail.end, first=bool(rows) and rows[-1].has_slot and not rows[-1].value
         )
         row = _row(told, line, trail)
         if row is None:
@@ -110,6 +116,8 @@ def loose_rows(lines: list[Line]) -> tuple[list[ChartRow], list[Line]]:
             continue
         row.raw = text
         row.default = default
+        row.group = group or label
+        label = ""
         for piece in rows_behind(row):
             trail.follow(piece)
             rows.append(piece)

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 _PAIR = re.compile(r"(?<!\S)(\d{1,3}|\d{5}) (\d{1,3}|\d{5})(?=\s|$)")
 _SPAN = r"(?P<{0}>[0-9A-F]{{1,4}}){1}\s?(?:[-–—]|to|bis)\s?(?P<{2}>[0-9A-F]{{1,4}}){1}"
 _VALUES = re.compile(rf"(?<![\w.,-]){_SPAN.format('a', '', 'b')}(?![\w%])")
-_PERCENT = re.compile(rf"\s{_SPAN.format('a', ' ?%?', 'b')} ?%(?=\s|$)")
+_PERCENT = re.compile(rf"\s{_SPAN.format('a', ' ?%?', 'b')}(?: ?%)?(?=\s|$)")
 _HEX = re.compile(
     rf"\s(?:0x)?{_SPAN.format('a', 'h?', 'b').replace('(?P<b>', '(?:0x)?(?P<b>')}(?=\s|$)", re.IGNORECASE
 )
@@ -44,6 +44,23 @@ def columns_of(roles: Sequence[str], slots: int, below: Sequence[str]) -> Column
     return Columns(tuple(roles), slots, ended >= 0.9 * len(ends) > 0)
 
 
+def without_group(text: str, columns: Columns, slot: int) -> tuple[str, str]:
+    """A line without the label of a group before its slot, and the label: `Ring 1 8 Red` behind slot 7."""
+    if columns.roles[:2] != ("group", "slot") or not text[:1].isalpha():
+        return text, ""
+    for found in re.finditer(r"(?<=\s)(\d{1,3})\s+(?=[^\W\d])", text):
+        if int(found[1]) == slot + 1:
+            return text[found.start() :], text[: found.start()].strip()
+    return text, ""
+
+
+def is_group(text: str, columns: Columns, slot: int, under: str) -> bool:
+    """Whether a line is the label of the slots below it: under a title for groups, or in capitals."""
+    titled = columns.roles[:1] == ("group",) or text.isupper()
+    short = len(text.split()) <= 4 and text[:1].isalpha() and _VALUES.search(text) is None
+    return titled and short and re.match(rf"{slot + 1}(?:\s+[^\W\d]|$)", under) is not None
+
+
 def in_one_form(text: str, columns: Columns, end: int | None, *, first: bool) -> tuple[str, str]:
     """A line without what its titles name besides slots, values and words, and its default.
 
@@ -57,6 +74,8 @@ def in_one_form(text: str, columns: Columns, end: int | None, *, first: bool) ->
         text, default = text[: last.start()], last[1]
     if "from" in columns.roles and "to" in columns.roles:
         text = _joined(text, columns.slots, end)
+    if "percent" in columns.roles and end is not None:
+        text = _single(text, end)
     found = _VALUES.search(text)
     if found is None or not (found["a"] + found["b"]).isdecimal():
         return text, default
@@ -68,6 +87,14 @@ def in_one_form(text: str, columns: Columns, end: int | None, *, first: bool) ->
         if max(abs(int(again["a"], base) - a * scale), abs(int(again["b"], base) - b * scale)) < 2:
             text = text[: again.start()] + text[again.end() :]
     return text, default
+
+
+def _single(text: str, end: int) -> str:
+    """`128 50 Neutral` behind a value of 127: the second number says in percent what the first says."""
+    found = re.match(r"(\d{1,3}) (\d{1,3})(?: ?%)?(?=\s)", text)
+    if found and int(found[1]) == end + 1 and abs(int(found[1]) * 100 / 255 - int(found[2])) < 2:
+        return found[1] + text[found.end() :]
+    return text
 
 
 def _lead(words: list[str], slots: int) -> int:

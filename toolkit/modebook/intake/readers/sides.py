@@ -51,7 +51,7 @@ def _beginning(
         parted = [sides(line, gutter) for line in lines[start:end]]
         titles = [_titles_of([one[side] for one in parted], size) for side in (0, 1)]
         tops = [top for top in titles if top is not None]
-        if len(tops) == 2:
+        if len(tops) == 2 and _same_kind(*(_pieces(parted[top][n], size)[0] for n, top in enumerate(tops))):
             return _below_others(lines, start, start + min(tops), gutter, size), end, gutter
     return None
 
@@ -77,6 +77,11 @@ def _begins(pieces: list[Piece]) -> bool:
         return False
     roles = {role for title in titles for role in title_roles(title.text)[:1]}
     return bool({"function", "meaning", "value"} & roles)
+
+
+def _same_kind(left: Piece, right: Piece) -> bool:
+    """Whether two first titles are of slots: `DMX` may title values, unless both charts begin so."""
+    return "value" not in title_roles(right.text) or left.text.casefold() == right.text.casefold()
 
 
 def _titles_of(lines: list[list[Word]], size: float) -> int | None:
