@@ -32,6 +32,7 @@ def chart_rows(grid: Grid, plan: Plan) -> list[ChartRow]:
             found.append(ChartRow(cells[0].place, whole=filled[0], raw=filled[0], heads=True))
             continue
         if is_group_heading(cells, below, slots, _end_of(found)):
+            found.append(ChartRow(cells[0].place, whole=filled[0], raw=filled[0]))
             continue
         if is_title_row(texts) or (
             len(filled) > 1 and titles and all(fold(text) in titles for text in filled)

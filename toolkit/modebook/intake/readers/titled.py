@@ -164,6 +164,12 @@ def _titles(lines: list[AlignedLine], start: int) -> tuple[list[Piece] | None, i
     """
     if len(lines[start].pieces) == 1 and read_mode_head(lines[start].pieces[0].text):
         return None, 1
+    told = read_mode_head(" ".join(p.text for p in lines[start].pieces))
+    if told and told.footprint and not any(read_mode_head(p.text) == told for p in lines[start].pieces):
+        # `22-channel  mode  (Extended)`, set wide, over titles that need no second line.
+        after = lines[start + 1] if start + 1 < len(lines) else None
+        if after is not None and len(title_pieces(after) or ()) > 2 and title_pieces(lines[start]) is None:
+            return None, 1
     if len(lines[start].pieces) == 1:
         # `DMX channel functions` over the titles is a heading made of words that title columns, too.
         after = next((line for line in lines[start + 1 : start + 3] if line.pieces), None)
