@@ -51,6 +51,15 @@ def test_a_number_that_fits_two_modes_is_told():
     assert any("a blank was lost" in why for why in whys(document))
 
 
+def test_a_footprint_in_the_title_says_where_a_mode_ends():
+    """The mode of three slots has no fourth."""
+    document = drafted(
+        "3CH 4CH Function Value\n1 1 Red 0-255\n2 2 Green 0-255\n3 3 Blue 0-255\n4 Zoom 0-255\n"
+    )
+    assert [mode.footprint for mode in document.modes] == [3, 4]
+    assert not document.doubts
+
+
 def test_the_number_of_a_page_is_no_row():
     """`- 2 -` between rows is no dash beside slot 2."""
     lines = ROWS.splitlines()
@@ -62,3 +71,23 @@ def test_one_numbered_mode_titles_no_column():
     """`Mode 1` alone before titles says whose chart it is."""
     document = drafted("Mode 1 Channel Function Value\n1 Red 0-255\n2 Green 0-255\n3 Blue 0-255\n")
     assert [slots(mode) for mode in document.modes] == [[("red", [1]), ("green", [2]), ("blue", [3])]]
+
+
+def test_modes_named_on_a_line_beside_the_titles():
+    """One title for all slots, and the modes' names, or their footprints, above or below it."""
+    for names in ("Standard Extended", "4CH 7CH"):
+        for head in (f"Channel Function Value Description\n{names}\n", f"{names}\nChannel Function Value\n"):
+            document = drafted(head + ROWS)
+            assert [mode.name for mode in document.modes] == names.split()
+            assert [mode.footprint for mode in document.modes] == [4, 7]
+            assert not document.doubts
+
+
+def test_a_number_alone_at_the_end_of_a_page_is_the_pages():
+    """A slot without a name or values, below an empty line, would be none."""
+    rows = "1        Red       0-255\n2        Green     0-255\n3        Blue      0-255\n"
+    text = f"Channel  Function  Value\n{rows}"
+    for foot in ("\n\n12\n", "\n12\n\f"):
+        document = drafted(text + foot)
+        assert document.modes[0].footprint == 3
+        assert not document.doubts

@@ -61,3 +61,19 @@ def test_the_exact_part_of_a_slot_of_two_uses_has_its_fine_byte():
 def test_a_chart_called_by_its_slots_alone():
     """`DMX chart - 9 CH` names nothing else."""
     assert drafted(f"DMX chart - 2 CH\n{BEGUN}").modes[0].name == "2 CH"
+
+
+def test_a_note_among_the_rows_is_no_part_of_a_meaning():
+    """`Note: ...` in a row of its own; one that tells a hold stays where somebody sees it."""
+    rows = "1\tShutter\t0-9\tOpen\n\t\t10-255\t1 - 30 Hz\n{note}\n2\tDimmer\t0-255\t\n"
+    head = "Channel\tFunction\tValue\tDescription\n"
+    document = drafted(head + rows.format(note="Note: send 0 when the lamp is cold.\t\t\t"))
+    assert [r.meaning for r in named(document.modes[0], "shutter").ranges] == ["Open", "1 - 30 Hz"]
+
+
+def test_colors_to_choose_among_name_no_emitter():
+    """White, Red, Green: the slot is no white; what it is, is asked."""
+    text = "CH\tValue\tFunction\n1\t0-255\tDimmer\n2\t0-9\tWhite\n\t10-19\tRed\n\t20-255\tGreen\n"
+    document = drafted(text)
+    assert slots(document.modes[0])[1] == ("other", [2])
+    assert len(document.doubts) == 1

@@ -94,6 +94,8 @@ def read_mode_head(text: str) -> ModeHead | None:
     if len(flat.split()) > 3 and re.search(r"[^\W\d]{5}\.$", flat):
         # A sentence: `This mode takes 5 channels.`
         return None
+    if len(_FOOTPRINT.findall(flat)) > 1 and not _FOOTPRINT.sub("", flat).strip(" ,/|"):
+        return None  # `6CH 11CH 13CH` titles the columns of several modes
     footprint = _FOOTPRINT.search(flat) or _FOOTPRINT_AFTER.search(flat)
     says_mode = re.search(rf"\b{_MODE}s?\b", flat, re.IGNORECASE)
     if not says_mode and not footprint:

@@ -8,12 +8,13 @@ from dataclasses import dataclass, field
 from modebook.intake.chart_rows import BLANK, ChartRow, SlotCell, read_slot_cell
 from modebook.intake.from_zero import FROM_ZERO, lines_from_zero
 from modebook.intake.grid import Line
+from modebook.intake.headings import read_mode_head
 from modebook.intake.inline_rows import rows_behind
 from modebook.intake.lexicon import SURE
 from modebook.intake.lost_blanks import Settled, settle
 from modebook.intake.names import read_name
 from modebook.intake.running_columns import Columns, columns_of, in_one_form, is_group, without_group
-from modebook.intake.title_lines import named_columns, title_line
+from modebook.intake.title_lines import modes_in_titles, named_columns, title_line
 from modebook.intake.titles import title_roles
 from modebook.intake.values import ELISIONS, Values, read_values
 
@@ -30,6 +31,7 @@ _LEAD = re.compile(
 )
 _SLOT_BEHIND = re.compile(r"(?<=[^\W\d.)\]%°] )(?P<slot>\d{1,3}(?:\s?[-–/+&]\s?\d{1,3})?)(?=\s|$)")
 _UNIT = re.compile(r"(?:k?Hz|K|ms|s|sec|rpm|bpm|deg)\b|[%°]")
+_MOST = 512  # slots of a universe
 _ALONE = re.compile(r"^\(?\d{1,3}\)?\*{0,2}$")
 
 
@@ -90,16 +92,17 @@ def loose_rows(lines: list[Line]) -> tuple[list[ChartRow], list[Line]]:
         if named is not None and index == named.line:
             trail.columns = len(named.modes)
             trail.titled = True
-            settled = _settled(lines, index + 1, trail.columns)
+            settled = _settled(lines, index + 1, named.modes)
             form = columns_of(named.roles, trail.columns, [one.text for one in lines[index + 1 :]])
             continue
         titles = title_line(text)
         if titles is not None:
-            trail.columns = max(1, titles.count("slot"))
+            beside = named is not None and abs(index - named.line) == 1
+            trail.columns = len(named.modes) if named and beside else max(1, titles.count("slot"))
             trail.titled = True
             trail.name_first = titles[0] == "function" and "slot" in titles
             if not settled:
-                settled = _settled(lines, index + 1, trail.columns)
+                settled = _settled(lines, index + 1, modes_in_titles(text) or [""] * trail.columns)
             form = columns_of(titles, trail.columns, [one.text for one in lines[index + 1 :]])
             continue
         under = " ".join(lines[index + 1].text.split()) if index + 1 < len(lines) else ""
@@ -126,11 +129,13 @@ def loose_rows(lines: list[Line]) -> tuple[list[ChartRow], list[Line]]:
     return rows, left
 
 
-def _settled(lines: list[Line], start: int, columns: int) -> dict[int, Settled]:
+def _settled(lines: list[Line], start: int, modes: list[str]) -> dict[int, Settled]:
     """Of which modes the numbers are, by the indexes of lines behind a line of titles."""
-    if columns < 2:
+    if len(modes) < 2:
         return {}
-    found = settle([line.text for line in lines[start:]], columns)
+    heads = [read_mode_head(mode) for mode in modes]
+    most = [head.footprint or _MOST if head is not None else _MOST for head in heads]
+    found = settle([line.text for line in lines[start:]], most)
     return {start + number: one for number, one in found.items()}
 
 

@@ -14,7 +14,8 @@ from modebook.intake.chart_rows import SlotCell, read_slot_cell
 from modebook.intake.names import read_name
 
 _MOST_STATES = 400
-_ALONE = re.compile(r"\d{1,3}")
+_ALONE = re.compile(r"\d{1,3}|[-–—*]")
+_VALUES = re.compile(r"\d{1,5}[-–—~]\d{1,5}")
 Columns = tuple[int, ...]
 State = tuple[int, ...]
 """The last slot of each mode."""
@@ -34,10 +35,11 @@ class Settled:
         return len(self.columns)
 
 
-def settle(lines: Sequence[str], count: int) -> dict[int, Settled]:
+def settle(lines: Sequence[str], most: Sequence[int]) -> dict[int, Settled]:
     """For each line that begins with fewer numbers than there are modes, and is a row of slots: by its index
-    in `lines`, which modes they are of.
+    in `lines`, which modes they are of. `most`: the last slot that each mode can have.
     """
+    count = len(most)
     rows = [_numbers(line.split(), count) for line in lines]
     partial = {n for n, cells in enumerate(rows) if 0 < len(cells) < count}
     full = {n for n, cells in enumerate(rows) if len(cells) == count}
@@ -45,14 +47,14 @@ def settle(lines: Sequence[str], count: int) -> dict[int, Settled]:
         return {}
     forward: list[dict[State, int]] = [{(0,) * count: 0}]
     for number, line in enumerate(lines):
-        forward.append(_best(_steps(forward[-1], rows[number], line, count)))
+        forward.append(_best(_steps(forward[-1], rows[number], line, most)))
     cost = min(forward[-1].values())
     ends = {state for state, spent in forward[-1].items() if spent == cost}
     found: dict[int, Settled] = {}
     for number in range(len(lines) - 1, -1, -1):
         steps = [
             step
-            for step in _steps(forward[number], rows[number], lines[number], count)
+            for step in _steps(forward[number], rows[number], lines[number], most)
             if step[1] in ends and step[2] == forward[number + 1][step[1]]
         ]
         ends = {state for state, _, _, _ in steps}
@@ -64,19 +66,21 @@ def settle(lines: Sequence[str], count: int) -> dict[int, Settled]:
 
 def _numbers(words: list[str], count: int) -> list[SlotCell]:
     """The cells of slots that a line begins with; none where no word follows them."""
-    cells = [read_slot_cell(word) for word in words[: count + 1]]
-    leading = list(itertools.takewhile(lambda cell: cell.kind in ("slots", "absent"), cells))
-    if len(leading) > count or len(leading) >= len(words) or not words[len(leading)][0].isalpha():
+    leading = list(itertools.takewhile(_ALONE.fullmatch, words[: count + 1]))
+    if len(leading) > count or len(leading) >= len(words):
         return []
-    if len(leading) < count and any(cell.kind == "absent" or len(cell.slots) > 1 for cell in leading):
+    behind = words[len(leading)]
+    if not behind[0].isalpha() and not _VALUES.fullmatch(behind):
         return []
-    return leading
+    cells = [read_slot_cell(word) for word in leading]
+    return [] if len(cells) < count and any(cell.kind == "absent" for cell in cells) else cells
 
 
 def _steps(
-    states: dict[State, int], cells: list[SlotCell], line: str, count: int
+    states: dict[State, int], cells: list[SlotCell], line: str, most: Sequence[int]
 ) -> Iterable[tuple[State, State, int, Columns]]:
     """The ways to read a line after each state: state, the next one, its cost, the modes of the numbers."""
+    count = len(most)
     named = bool(cells) and _is_named(line.split()[len(cells) :])
     for state, spent in states.items():
         if len(cells) < count:
@@ -91,12 +95,15 @@ def _steps(
                 if cell.kind == "slots":
                     wrong += min(cell.slots) != state[column] + 1
                     following[column] = max(cell.slots)
-            if not wrong or len(cells) == count:
+            over = any(slot > end for slot, end in zip(following, most, strict=True))
+            if (not wrong and not over) or len(cells) == count:
                 yield state, tuple(following), spent + wrong, columns
 
 
 def _is_named(words: list[str]) -> bool:
-    """Whether words behind a number begin with a name that stands for a slot."""
+    """Whether words behind a number begin with a name that stands for a slot, or with values."""
+    if _VALUES.fullmatch(words[0]):
+        return True
     name = list(itertools.takewhile(lambda word: not word[0].isdigit(), words))
     return len(name) < len(words) and read_name(" ".join(name)).sure
 

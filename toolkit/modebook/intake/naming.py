@@ -144,6 +144,8 @@ def _shared_head(texts: list[str]) -> tuple[Name | None, bool]:
         counts[head.word or ""] = counts.get(head.word or "", 0) + 1
     word = max(counts, key=lambda w: (counts[w], -[h.word for h in known].index(w)))
     first = next(head for head in known if head.word == word)
+    if counts[word] == 1 and len(counts) > 2:
+        return None, False  # White, Red, Green: what is chosen among, not what chooses
     share = counts[word] / len(telling)
     colon = any(fold(text.split(":")[0]) == fold(first.label) for text in telling if ":" in text)
     # A wheel runs no program: beside `Auto run`, `Color jump` is no slot of a color wheel.

@@ -110,6 +110,25 @@ def named_columns(lines: Sequence[Line]) -> NamedColumns | None:
                 continue
             if _borne_out(lines[index + 1 :], count):
                 return NamedColumns(index, names, roles)
+        beside = _beside_titles(lines, index)
+        if beside is not None:
+            return beside
+    return None
+
+
+def _beside_titles(lines: Sequence[Line], index: int) -> NamedColumns | None:
+    """The line `Standard Extended`, or `6CH 11CH`, under or over titles of which one is for slots."""
+    names = lines[index].text.split()
+    if not 2 <= len(names) <= MOST or not all(any(letter.isalpha() for letter in name) for name in names):
+        return None
+    if len({name.casefold() for name in names}) != len(names) or any(read_name(n).sure for n in names):
+        return None
+    for other in (index - 1, index + 1):
+        roles = title_line(lines[other].text) if 0 <= other < len(lines) else None
+        if roles is None or roles.count("slot") != 1 or not {"function", "value", "meaning"} & set(roles):
+            continue
+        if _count_up(lines[max(index, other) + 1 :], len(names)):
+            return NamedColumns(index, names, roles)
     return None
 
 
@@ -119,6 +138,23 @@ def _could_be_modes(names: list[str]) -> bool:
         any(letter.isalpha() for letter in name) and not title_roles(name) and not read_name(name).sure
         for name in names
     )
+
+
+def _count_up(lines: Sequence[Line], count: int) -> bool:
+    """Whether the rows that begin with as many slots or dashes as there are names count up from 1 in each."""
+    last = [0] * count
+    full = 0
+    for words in (line.text.split() for line in lines):
+        if len(words) <= count or not all(re.fullmatch(r"\d{1,3}|[-–—]", word) for word in words[:count]):
+            continue
+        numbers = [int(word) if word.isdecimal() else 0 for word in words[:count]]
+        if not all(number == 0 or number > before for number, before in zip(numbers, last, strict=True)):
+            return False
+        if full == 0 and not set(numbers) <= {0, 1}:
+            return False
+        full += 1
+        last = [number or before for number, before in zip(numbers, last, strict=True)]
+    return full >= LEAST and min(last) > 1
 
 
 def _borne_out(lines: Sequence[Line], count: int) -> bool:

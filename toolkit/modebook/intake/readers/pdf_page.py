@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from modebook.intake.grid import Box, Cell, Grid, Item, Line, Place
@@ -19,6 +20,8 @@ _RULED = {
     "intersection_tolerance": 4,
     "edge_min_length": 3,
 }
+_UNKNOWN = re.compile(r"\(cid:\d+\)")
+"""A sign that its font does not name, on its own: a bullet."""
 Word = dict[str, Any]
 
 
@@ -27,7 +30,7 @@ def page_words(page: Any) -> list[Word]:
     if _doubled(page):
         page = page.dedupe_chars(tolerance=1)
     return [
-        w
+        {**w, "text": "•"} if _UNKNOWN.fullmatch(w["text"]) else w
         for w in page.extract_words(x_tolerance=1.6, y_tolerance=2.5, keep_blank_chars=False)
         if w.get("upright", True) and w["text"].strip()
     ]

@@ -22,6 +22,8 @@ _PAGE = re.compile(
 )
 _NUMBER = re.compile(r"\s*(?:([-–—])\s*\d{1,4}\s*\1|\d{1,4}\s+(?:of|von)\s+\d{1,4})\s*", re.IGNORECASE)
 """A page's number between dashes, or of so many."""
+_LAST = re.compile(r"\n[ \t]*\d{1,4}[ \t]*\n*(?=\f)|\n[ \t]*\n[ \t]*\d{1,4}\s*\Z")
+"""A number alone at the end of a page, or below an empty line at the end of the text: the page's."""
 MOST_LINES = 50_000
 _GUTTER = 2.0  # letters
 
@@ -30,7 +32,8 @@ def read_text(text: str, name: str) -> Source:
     """A text as lines and grids; rows are its line numbers. Raises IntakeError for a text without words."""
     if not text.strip():
         raise IntakeError(name, "the text is empty", remedy="paste the chart, with its column titles")
-    lines = text.replace("\r\n", "\n").replace("\r", "\n").replace("\f", "\n").split("\n")
+    whole = text.replace("\r\n", "\n").replace("\r", "\n")
+    lines = _LAST.sub(lambda found: "\n" * found[0].count("\n"), whole).replace("\f", "\n").split("\n")
     drawn = [*lines, ""]
     lines = ["" if _DRAWN.fullmatch(line) else line.translate(_BARS) for line in lines]
     if len(lines) > MOST_LINES:
