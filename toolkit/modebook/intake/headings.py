@@ -136,7 +136,12 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
             # One of several remarks: `RGBW (8 channels, 16 bit)`.
             shorter = re.sub(r"(?<=[(\[])\s*" + re.escape(footprint[0]) + r"\s*[,;/]\s*", "", told)
         if shorter == told:
-            shorter = re.sub(r"(?:\s*[,:–-]|(?<=[)\]]))\s*" + re.escape(footprint[0]) + r"\s*$", "", told)
+            shorter = re.sub(
+                r"(?:\s*[,:–-]|(?<=[)\]]))\s*" + re.escape(footprint[0]) + r"(?:\s+dmx)?\s*$",
+                "",
+                told,
+                flags=re.IGNORECASE,
+            )
         told = shorter
     told = re.sub(r"^(?:the|der|die|das|le|la|el|il)\s+(?=\d)", "", told, flags=re.IGNORECASE)
     called = re.fullmatch(
