@@ -27,7 +27,7 @@ _RANGE = re.compile(
 _PADDED = re.compile(r"(?<![\w.,-])0\d{2}(?:\s+\d{3})?(?![\w.,°%-])")
 _PARTED = re.compile(r"(?<=[^\W\d] )0{1,3} (?P<to>[1-9]\d{0,2})(?=\s|$)(?!\s?[-–.…%°])")
 _LEAD = re.compile(
-    r"^(?P<slot>\d{1,3}(?:\s*(?:[-–+/&]|,)\s*\d{1,3}){0,3}\*{0,2})(?:[.:)]|\s[-–—:])?\s+(?P<rest>\S.*)$"
+    r"^(?P<slot>\d{1,3}(?:\s*(?:[-–+/&…]|,)\s*\d{1,3}){0,3}\*{0,2})(?:[.:)]|\s[-–—:])?\s+(?P<rest>\S.*)$"
 )
 _SLOT_BEHIND = re.compile(r"(?<=[^\W\d.)\]%°] )(?P<slot>\d{1,3}(?:\s?[-–/+&]\s?\d{1,3})?)(?=\s|$)")
 _UNIT = re.compile(r"(?:k?Hz|K|ms|s|sec|rpm|bpm|deg)\b|[%°]")
