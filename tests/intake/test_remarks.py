@@ -87,3 +87,10 @@ def test_how_long_something_runs_on_is_no_hold():
         "The fan runs on for 60 seconds after the output ended.",
     )
     assert [piece.hold_s for piece in named(drafted(text).modes[0], "reset").ranges] == [None, None]
+
+
+def test_what_sets_a_speed_is_no_condition():
+    """`the speed is set with channel 9` tells where to look, and rules nothing."""
+    rows = "1\tPrism\t0-19\tOut\n\t\t20-255\tIn; its speed is set with channel 2\n"
+    text = f"Channel\tFunction\tValue\tDescription\n{rows}"
+    assert not drafted(f"{text}2\tPrism rotation\t0-255\tSlow to fast\n").doubts
