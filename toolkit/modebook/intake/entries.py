@@ -11,6 +11,7 @@ from modebook.intake.folding import fold
 from modebook.intake.grid import Place
 from modebook.intake.lexicon import phrases
 from modebook.intake.loose_rows import values_of
+from modebook.intake.names import read_name
 from modebook.intake.values import ELISIONS, Values
 
 _OVER_ALL = frozenset({"master", "all", "global", "general", "allgemein", "generale"})
@@ -240,6 +241,7 @@ def _in_value_order(group: list[ChartRow]) -> list[ChartRow]:
 
 def _entry(group: list[ChartRow], only_function: bool) -> Entry:
     head = group[0]
+    only_function = only_function or _says_what_they_do(group)
     entry = Entry(
         dict(head.slots),
         place=head.place,
@@ -288,6 +290,18 @@ def _entry(group: list[ChartRow], only_function: bool) -> Entry:
             ("values and words stand apart and are not paired", " / ".join(row.raw for row in entry.detached))
         )
     return entry
+
+
+def _says_what_they_do(group: list[ChartRow]) -> bool:
+    """Whether the names of one slot's rows are what its values do (`Strobe off`, `Strobe slow to fast`),
+    though other slots of the table have a column of meanings for that.
+    """
+    valued = [row for row in group if values_of(row)]
+    names = {fold(row.name) for row in valued}
+    if len(valued) < 2 or len(names) < len(valued) or "" in names or any(row.meaning for row in group):
+        return False
+    first = read_name(group[0].name)
+    return all(row.has_slot for row in valued) or not first.sure or bool(first.rest)
 
 
 def _alternate(group: list[ChartRow]) -> bool:

@@ -12,7 +12,7 @@ from modebook.intake.names import read_name
 
 _MODE = (
     r"(?:dmx[\s-]*)?(?:mode|modus|modo|modalità|modalita|betriebsart|personality|betriebsmodus|kanalmodus|"
-    r"profil|profile)"
+    r"profile|profil)"
 )
 _SLOTS = (
     r"(?:dmx[\s-]*)?(?:channels?|chan|ch|slots?|kanäle?n?|kanaele|kanal|kan|canaux|canal|canales|canali|canale|"
@@ -35,6 +35,16 @@ _SLOT_HEAD = re.compile(
 _BARE_SLOT_HEAD = re.compile(
     r"^[\[(]?(?P<a>\d{1,3})(?:\s*[+/&-]\s*(?P<b>\d{1,3}))?\s*(?:[.:)\]]|\s[-–—])\s+(?P<name>[^\W\d].*)$"
 )
+_OF_MODES = re.compile(
+    rf"(?:dmx|512|{_MODE}s?|modi|modos|modalità|{_SLOTS}|available|verfügbare|disponib\w+|selection|\W)+",
+    re.IGNORECASE,
+)
+"""Words of every mode: what is left of them alone is no name."""
+_SLOTS_FIRST = re.compile(
+    rf"^\W*\d{{1,3}}\s*[-–]?\s*{_SLOTS}[\s-]*{_MODE}\b\s*(?:[:–|-]|(?=[(\[]))\s*(?P<name>\S.*)$",
+    re.IGNORECASE,
+)
+"""A footprint, the word for a mode, and its name: `14-channel mode (Basic)`."""
 _OF_CHARTS = re.compile(
     rf"(?:dmx|{_SLOTS}|chart|table|tabelle|tableau|tabla|tabella|protocol|protokoll|protocole|protocolo|protocollo|"
     r"functions?|funktionen|fonctions|funciones|funzioni|assignments?|belegung|512|\s|-)+",
@@ -104,7 +114,8 @@ def read_mode_head(text: str) -> ModeHead | None:
     if re.search(rf"\b\d+\s+{_MODE}s?\b", flat, re.IGNORECASE) and not footprint:
         # `2 modes` counts them and names none.
         return None
-    if _SLOT_HEAD.match(flat):
+    if _SLOT_HEAD.match(flat) or (not footprint and len(flat.split()) > 1 and _OF_MODES.fullmatch(flat)):
+        # `DMX personality` stands over all modes, and names none.
         return None
     if not says_mode and len(flat.split()) > 8:
         return None
@@ -130,9 +141,16 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
     if footprint:
         inside = re.compile(r"[(\[]\s*" + re.escape(footprint[0]) + r"\s*[)\]]")
         shorter = inside.sub(" ", told)
+        if _OF_MODES.fullmatch(shorter):
+            return footprint[0]  # `DMX mode: 2 channels` is called by its slots
         if shorter == told:
-            shorter = re.sub(r"\s*[,:–-]\s*" + re.escape(footprint[0]) + r"\s*$", "", told)
+            shorter = re.sub(r"\s*[,:|–-]\s*" + re.escape(footprint[0]) + r"\s*(?=\)?$)", "", told)
+        if _OF_MODES.fullmatch(shorter) or _OF_CHARTS.fullmatch(shorter):
+            return footprint[0]
         told = shorter
+    first = _SLOTS_FIRST.match(told)
+    if first:
+        return _unbracket(first["name"].strip(" :–-|"))
     told = (
         re.sub(rf"[(\[]\s*(?:\d+\s*[-–]?\s*{_SLOTS}\s*)?{_MODE}\s*[)\]]?", " ", told)
         if ":" not in told
@@ -158,7 +176,8 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
         told,
         re.IGNORECASE,
     )
-    if behind and re.fullmatch(rf"{_SLOTS}\.?", behind["name"], re.IGNORECASE) and footprint:
+    called = re.fullmatch(rf"{_MODE}\s+(?P<name>.*)", told, re.IGNORECASE)
+    if footprint and called and called["name"] == footprint[0]:
         return footprint[0]  # `Modo 7 canales` is called by its slots, and 7 is not its number
     bare = rf"[(\[]?\s*\d+\s*(?:{_SLOTS})?\s*[)\]]?"
     if behind and not re.fullmatch(bare, behind["name"], re.IGNORECASE):
@@ -168,6 +187,43 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
     if before and before["name"].strip(" :–-").casefold() not in ("dmx", "the"):
         return before["name"].strip(" :–-")
     return told.strip(" :–-()") or flat
+
+
+_SLOTS_BEFORE = re.compile(
+    rf"^(?:{_SLOTS})\b\.?\s*[:–-]?\s*(?=\S)(?P<name>(?!in\b|im\b|en\b|nel\b|no\b|nr\b|of\b|/).*[^\W\d].*)$",
+    re.IGNORECASE,
+)
+
+
+def own_titles(titles: list[str]) -> list[str]:
+    """The titles of modes' columns without the word for slots that they all begin with (`Channel Basic`)."""
+    found = [_SLOTS_BEFORE.match(title) for title in titles if title]
+    names = [_unbracket(one["name"].strip()) for one in found if one]
+    if len(names) < 2 or len(names) < len(found) or len(set(names)) < len(set(filter(None, titles))):
+        return titles
+    told = iter(names)
+    return [next(told) if title else "" for title in titles]
+
+
+def heads_of(titles: list[str], head: ModeHead | None) -> list[ModeHead | None]:
+    """The heads of a table's modes: by the titles of their columns; of a single one, the heading above it."""
+    if len(titles) > 1 or (head is None and titles[0]):
+        return [read_mode_head(title) or _named(title) for title in titles]
+    return [head]
+
+
+def _named(title: str) -> ModeHead | None:
+    return ModeHead(title, title, None, None, True) if title else None
+
+
+def numbered_mode(text: str) -> ModeHead:
+    """The mode that a cell in a column of modes names: its number may stand before it (`2: HSI`)."""
+    found = re.fullmatch(r"(?P<n>\d{1,2})\s*(?:[:.)|]|\s[-–—])\s*(?P<name>[^\W\d].*)", text)
+    if found is None:
+        return ModeHead(text, text, int(text) if re.fullmatch(r"\d{1,2}", text) else None, None, True)
+    slots = _FOOTPRINT.search(found["name"])
+    name = _mode_name(found["name"], slots)
+    return ModeHead(text, name, int(found["n"]), int(slots["n"]) if slots else None, True)
 
 
 def _unbracket(name: str) -> str:
