@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from intake.drafted import drafted, slots, whys
 from modebook.intake.folding import bare
 from modebook.intake.lexicon import SURE
 from modebook.intake.names import read_name
@@ -153,3 +154,14 @@ def test_the_phrases_use_the_vocabulary() -> None:
 def test_any_text_is_a_name_or_not_but_never_fails(text: str) -> None:
     name = read_name(text)
     assert (name.word is None) == (name.score == 0)
+
+
+def test_a_rate_and_a_duration_are_of_the_flashes_where_hertz_say_so():
+    """Behind an effect, a rate in hertz may be the effect's: doubted."""
+    titles = "Slot\tFunction\tValue\tMeaning\n1\tIntensity\t0-255\t0-100%\n"
+    rate = "3\tRate\t0-255\t1 Hz to 25 Hz\n"
+    document = drafted(f"{titles}2\tDuration\t0-255\t0 ms to 650 ms\n{rate}")
+    assert slots(document.modes[0]) == [("dimmer", [1]), ("strobe-duration", [2]), ("strobe", [3])]
+    assert not document.doubts
+    other = drafted(f"{titles}2\tEffect\t0-127\tCandle\n\t\t128-255\tTV\n{rate}")
+    assert whys(other, "/modes/0/parameters/2")

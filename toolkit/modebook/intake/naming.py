@@ -15,6 +15,9 @@ from modebook.intake.quantities import unitless
 _LIKELY = 0.8
 _FOGGING = frozenset({"fog-output", "haze-output", "fluid-pump"})
 _ENDED_DEG = 90
+_SEEN_HZ = 60
+"""Flashes up to here; what is faster than that is a modulation of the emitters."""
+_PLAYED = frozenset({"effect", "macro", "pixel-effect", "color-macro", "pixel-macro", "movement-macro"})
 _GENERIC = frozenset({"nothing", "open", "closed", "stop"})
 
 
@@ -93,6 +96,10 @@ def _measured(parameter: DraftParameter, name: Name) -> Name:
         told = [one for text in texts for one in (*describe(text).spans, *describe(text).singles)]
         if any(one.unit == "deg" and one.end >= _ENDED_DEG for one in told):
             return replace(name, word=ENDED[name.word])
+    if form in ("rate", "frequency", "speed"):
+        told = [one for text in texts for one in (*describe(text).spans, *describe(text).singles)]
+        if told and all(one.unit == "Hz" and one.end <= _SEEN_HZ for one in told):
+            return replace(name, word="strobe", score=_LIKELY)
     if name.word == "strobe" and form.startswith("flash effect") and len(parameter.stretches) > 3:
         return replace(name, word="strobe-mode")
     return name
@@ -150,6 +157,16 @@ def confirm_name(parameter: DraftParameter, words: Sequence[str]) -> None:
         return
     if parameter.word in ("output-duration", "output-interval") and _FOGGING.intersection(words):
         # Beside the output of a fog machine they can be of nothing else.
+        parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
+        return
+    if parameter.word == "strobe":
+        before = words[: words.index("strobe")]
+        if words.count("strobe") == 1 and not _PLAYED.intersection(before):
+            # Flashes, as nothing else in the mode could have a rate.
+            parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
+        return
+    if parameter.word == "output-duration" and fold(parameter.label) == "duration" and "strobe" in words:
+        parameter.word = "strobe-duration"
         parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
         return
     acting = any(entry.get(key) for entry in parameter.ranges for key in ("hazard", "hold_s", "sets", "kept"))

@@ -185,6 +185,10 @@ def _does(text: str) -> str | None:
     whole = keyed("phrases", "does.")
     for head in heads:
         if head in whole:
+            remarks = [whole.get(fold(inner)) for inner in _BRACKETS.findall(text)]
+            if whole[head] == "nothing" and any(said in ("open", "closed", "stop") for said in remarks):
+                # `No function (shutter open)`: what the light does there is said all the same.
+                return next(said for said in remarks if said)
             return whole[head]
     for part in re.split(r"[:,;]|\s[-–—]\s", _BRACKETS.sub(" ", text)):
         form = fold(part)
