@@ -119,20 +119,10 @@ def _bags() -> dict[tuple[str, ...], str | None]:
 
 _ASPECTS = frozenset(
     (
-        *(
-            "index",
-            "indexing",
-            "position",
-            "angle",
-            "rotation",
-            "rotate",
-            "rotating",
-            "spin",
-            "speed",
-            "time",
-        ),
-        *("macro", "mode", "indexation", "winkel", "drehung", "indice", "posicion", "angulo", "rotacion"),
-        *("posizione", "angolo", "rotazione", "vitesse", "velocidad", "velocita", "geschwindigkeit"),
+        *("index", "indexing", "position", "angle", "rotation", "rotate", "rotating", "rot", "idx"),
+        *("spin", "speed", "time", "macro", "mode", "indexation", "winkel", "drehung", "indice"),
+        *("posicion", "angulo", "rotacion", "posizione", "angolo", "rotazione", "vitesse", "velocidad"),
+        *("velocita", "geschwindigkeit"),
     )
 )
 
