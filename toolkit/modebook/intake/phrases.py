@@ -190,6 +190,9 @@ def _does(text: str) -> str | None:
                 # `No function (shutter open)`: what the light does there is said all the same.
                 return next(said for said in remarks if said)
             return whole[head]
+    alike = {whole.get(fold(part)) for part in re.split(r"[/,]", text)}
+    if len(alike) == 1 and None not in alike:
+        return alike.pop()  # said in two words: `White / open`
     for part in re.split(r"[:,;]|\s[-–—]\s", _BRACKETS.sub(" ", text)):
         form = fold(part)
         if whole.get(form) in ("as-menu", "unchanged") and form not in (

@@ -318,8 +318,8 @@ def _keep_whole(parameter: DraftParameter, made: list[tuple[Json, Description]])
     special = any(key in entry for key in ("does", "hazard", "hold_s", "kept", "parameter"))
     numbers_only = all(DESCRIBING.fullmatch(word) and not re.fullmatch(r"[a-z]{2,}", word) for word in words)
     if special or (telling and not repeats and not numbers_only):
-        if entry.get("does") in ("rotate", "index") and PARAMETERS[parameter.word].continuous and not special:
-            entry.pop("does")
+        if entry.get("does") == "rotate" and PARAMETERS[parameter.word].quantity == "angle":
+            entry.pop("does")  # `Pan: rotation of 540°` has ends
         parameter.ranges = [entry]
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from modebook.intake.chart_rows import BLANK, ChartRow, SlotCell, read_slot_cell, without_byte
@@ -150,7 +151,7 @@ def _by_roles(cells: list[Cell], plan: Plan) -> ChartRow:
         elif role == "function":
             row.name = joined(row.name, text)
             row.wraps = cell.wraps if row.wraps is None else row.wraps
-        elif role == "unit" and not any(letter.isdigit() for letter in text):
+        elif role == "unit" and _UNIT.fullmatch(text):
             continue  # a unit alone says nothing of a range
         elif role in ("meaning", "unit"):
             row.meaning = joined(row.meaning, text)
@@ -164,6 +165,8 @@ def _by_roles(cells: list[Cell], plan: Plan) -> ChartRow:
             other = text
         elif role == "none" and any(letter.isalpha() or letter in "°%" for letter in text):
             row.meaning = joined(row.meaning, text)
+    if _names_from_value(row):
+        row.name, row.value = row.value, ""
     if other and turns_round(f"{row.meaning or row.name}:{other}"):
         row.why.append("the two languages of this text contradict each other")
     if start or end:
@@ -181,6 +184,19 @@ def _by_roles(cells: list[Cell], plan: Plan) -> ChartRow:
                 number if not absent else (SlotCell("absent") if number.kind == "slots" else BLANK)
             )
     return row
+
+
+_UNIT = re.compile(
+    r"[^\w\s]{1,2}|k|hz|khz|s|ms|m|min|deg|rpm|bpm|lx|mired|°\s?[ck]?|sec|sek|seg|bits?|"
+    r"per ?cent|kelvin|degrees?|hertz|seconds?|grad|degr[eé]s|grados|gradi|prozent|steps?",
+    re.IGNORECASE,
+)
+
+
+def _names_from_value(row: ChartRow) -> bool:
+    """Whether a slot's name stands where values would: a cell merged over the values of a heading row."""
+    bare = row.has_slot and not (row.name or row.meaning or row.percent or row.hex or row.matrix)
+    return bare and re.search(r"[^\W\d_]{3,}", row.value) is not None and not read_values(row.value)
 
 
 def _is_unshown(text: str) -> bool:
