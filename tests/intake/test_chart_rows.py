@@ -70,3 +70,21 @@ def test_a_column_of_units_may_hold_words_that_are_none():
     document = draft_bytes(chart.encode(), name="chart.csv").document
     assert short(named(document.modes[0], "smoothing"))[2] == [(0, 127, "Off"), (128, 255, "On")]
     assert not document.doubts
+
+
+def test_pairs_beside_slots_are_the_slots_of_another_mode():
+    """`1-2`, `3-4`, `5` count as slots do; the ranges are printed in a column of their own."""
+    chart = (
+        "Channel 8 bit,Channel 16 bit,Function,DMX value,Remark\n1,1-2,Pan,0-255,-270° to +270°\n"
+        "2,3-4,Dimmer,0-255,0-100%\n3,5,Iris,0-255,0-100%\n4,6,Strobe,0-9,Off\n,,,10-255,1-20 Hz\n"
+    )
+    document = draft_bytes(chart.encode(), name="chart.csv").document
+    assert [mode.name for mode in document.modes] == ["8 bit", "16 bit"]
+    assert slots(document.modes[0])[:3] == [("pan", [1]), ("dimmer", [2]), ("iris", [3])]
+    assert slots(document.modes[1]) == [
+        ("pan", [1, 2]),
+        ("dimmer", [3, 4]),
+        ("iris", [5]),
+        ("strobe", [6]),
+    ]
+    assert not document.doubts

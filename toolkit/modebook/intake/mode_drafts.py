@@ -195,7 +195,17 @@ def _condition(
         )
         return None
     top = 256**target.bytes - 1
-    ends: list[tuple[int, int]] = []
+    ends = [
+        (r["from"], r["to"]) for r in target.ranges if condition.state and r.get("does") == condition.state
+    ]
+    if condition.state and not ends:
+        parameter.doubt(
+            f"a condition says {condition.state}, and no range of {target.label or target.word} does",
+            condition.printed,
+            "left out",
+            below,
+        )
+        return None
     for values in condition.values:
         start, end = values.start, values.end
         if condition.percent or values.form == "percent":
