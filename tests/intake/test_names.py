@@ -165,3 +165,11 @@ def test_a_rate_and_a_duration_are_of_the_flashes_where_hertz_say_so():
     assert not document.doubts
     other = drafted(f"{titles}2\tEffect\t0-127\tCandle\n\t\t128-255\tTV\n{rate}")
     assert whys(other, "/modes/0/parameters/2")
+
+
+def test_a_lamp_of_several_from_dark_to_full_is_a_dimmer():
+    document = drafted(
+        "Slot\tFunction\tValue\tMeaning\n1\tLamp 1\t0-255\t0-100%\n2\tLamp 2\t0-255\t0-100%\n"
+        "3\tLamp control\t0-127\tLamp off\n\t\t128-255\tLamp on\n"
+    )
+    assert slots(document.modes[0]) == [("dimmer", [1]), ("dimmer", [2]), ("lamp-control", [3])]

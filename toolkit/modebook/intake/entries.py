@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from dataclasses import dataclass, field, replace
 
@@ -62,7 +63,13 @@ def build_entries(rows: list[ChartRow]) -> tuple[list[Entry], list[ChartRow]]:
     rows = [row for row in rows if not row.whole]
     only_function = not any(row.meaning for row in rows if row.has_value or row.has_slot)
     groups, lost = _floating(rows) if _is_floating(rows) else _sequential(rows)
-    return [_entry(group, only_function) for group in groups], lost
+    entries = [_entry(group, only_function) for group in groups]
+    for before, after in itertools.pairwise(entries):
+        if before.stretches and before.stretches[-1].elided:
+            # Nothing of this slot's values comes after it: whole slots are left out.
+            before.stretches.pop()
+            after.elision = True
+    return entries, lost
 
 
 def _carry_groups(rows: list[ChartRow]) -> None:
@@ -323,7 +330,7 @@ def _words(entry: Entry, row: ChartRow, *, first: bool, only_function: bool) -> 
     """A row without values: the name, or a remark."""
     if row.value or row.percent or row.hex:
         printed = row.value or row.percent or row.hex
-        if not re.search(r"\d", printed) or re.search(r"[°%K]|Hz|deg", printed):
+        if not re.search(r"\d", printed) or re.search(r"[°%K]|Hz|deg|^[-+−]\d", printed):
             entry.remarks.append(printed)
         else:
             entry.why.append((f"the values {printed!r} are not understood", row.raw))

@@ -96,6 +96,10 @@ def _measured(parameter: DraftParameter, name: Name) -> Name:
         told = [one for text in texts for one in (*describe(text).spans, *describe(text).singles)]
         if any(one.unit == "deg" and one.end >= _ENDED_DEG for one in told):
             return replace(name, word=ENDED[name.word])
+    if name.word == "lamp-control" and single and form.split()[:1] in (["lamp"], ["lampe"], ["lampada"]):
+        spans = [quantity for text in texts for quantity in describe(text).spans]
+        if spans and all(one.unit == "%" for one in spans):
+            return replace(name, word="dimmer")  # a lamp of several, from dark to full
     if form in ("rate", "frequency", "speed"):
         told = [one for text in texts for one in (*describe(text).spans, *describe(text).singles)]
         if told and all(one.unit == "Hz" and one.end <= _SEEN_HZ for one in told):

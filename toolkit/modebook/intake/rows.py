@@ -34,6 +34,9 @@ def chart_rows(grid: Grid, plan: Plan) -> list[ChartRow]:
             continue
         if is_group_heading(cells, below, slots, _end_of(found)):
             continue
+        if filled and all(text in ELISIONS for text in filled):
+            found.append(ChartRow(cells[0].place, value=filled[0], raw=filled[0]))
+            continue
         if is_title_row(texts) or (
             len(filled) > 1 and titles and all(fold(text) in titles for text in filled)
         ):
