@@ -88,3 +88,17 @@ def test_pairs_beside_slots_are_the_slots_of_another_mode():
         ("strobe", [6]),
     ]
     assert not document.doubts
+
+
+def test_blank_lines_among_values_say_which_words_stand_beside_none():
+    """Values and words in two cells, a line each; a remark between them is told and pairs nothing."""
+    words = "Control<br>Reserved<br><i>Hold these for 3 s</i><br>Fan: auto<br>Reset"
+    page = f"""<table><tr><th>Channel</th><th>Function</th><th>Range</th></tr>
+    <tr><td>1</td><td>Dimmer</td><td>0-255</td></tr>
+    <tr><td>2</td><td>{words}</td><td><br>0-9<br><br>10-99<br>100-255</td></tr></table>"""
+    document = draft_bytes(page.encode(), name="chart.html").document
+    control = named(document.modes[0], "control")
+    assert short(control)[2] == [(0, 9, "Reserved"), (10, 99, "Fan: auto"), (100, 255, "Reset")]
+    assert [doubt.why for doubt in document.doubts] == [
+        "a line without values stands between the others: Hold these for 3 s"
+    ]

@@ -109,3 +109,20 @@ def test_a_column_of_names_may_say_what_the_values_do():
     assert short(named(mode, "strobe"))[2] == [(0, 9, "Strobe aus"), (10, 255, "Strobe langsam bis schnell")]
     assert named(mode, "strobe").label == "Strobe"
     assert not document.doubts
+
+
+def test_a_value_may_run_over_the_gutter_of_its_column():
+    """The longest value pushes its words aside by a letter; what is drawn around a heading is no name."""
+    document = drafted(
+        "--- MODE C (2 ch) ---\n1  Dimmer  0-255  0-100%\n2  Fan     0-63   auto\n"
+        "           64-127 low\n           128-191 high\n           192-255 off\n"
+    )
+    (mode,) = document.modes
+    assert (mode.name, mode.footprint) == ("C", 2)
+    assert short(named(mode, "fan"))[2] == [
+        (0, 63, "auto"),
+        (64, 127, "low"),
+        (128, 191, "high"),
+        (192, 255, "off"),
+    ]
+    assert not document.doubts

@@ -45,6 +45,8 @@ _SLOTS_FIRST = re.compile(
     re.IGNORECASE,
 )
 """A footprint, the word for a mode, and its name: `14-channel mode (Basic)`."""
+_DRAWN = re.compile(r"^[-–—=*_#~+<>•]{2,}\s*|\s*[-–—=*_#~+<>•]{2,}$")
+"""What a plain text draws around a heading: `--- Mode A ---`."""
 _OF_CHARTS = re.compile(
     rf"(?:dmx|{_SLOTS}|chart|table|tabelle|tableau|tabla|tabella|protocol|protokoll|protocole|protocolo|protocollo|"
     r"functions?|funktionen|fonctions|funciones|funzioni|assignments?|belegung|512|\s|-)+",
@@ -98,7 +100,7 @@ class Footnote:
 @lru_cache(maxsize=4_000)
 def read_mode_head(text: str) -> ModeHead | None:
     """The mode that a line or title names; None if it is anything else."""
-    flat = " ".join(text.split()).strip(" :")
+    flat = _DRAWN.sub("", " ".join(text.split())).strip(" :")
     if not flat or len(flat) > 90 or (flat.endswith((".", ";")) and len(flat.split()) > 7):
         return None
     if len(flat.split()) > 3 and re.search(r"[^\W\d]{5}\.$", flat):

@@ -177,6 +177,12 @@ def affirmed(text: str) -> str:
     return ",".join(parts)
 
 
+_STOPPED = re.compile(
+    r"^ (?:[^\W\d]+ ){0,2}(?:stop|stopp|stopped|arret|parada|detenida|parado|halt|angehalten|fermo|ferma) $"
+)
+"""`Rainbow stop`; a turn that slows down to a stop says more words."""
+
+
 def _does(text: str) -> str | None:
     said = affirmed(text)
     if said.strip() and said != text:
@@ -218,7 +224,7 @@ def _does(text: str) -> str | None:
     for does in ("random", "bounce", "rotate", "index"):
         for phrase in phrases("phrases", f"does~{does}"):
             if f" {phrase} " in form:
-                return does
+                return "stop" if does == "rotate" and _STOPPED.search(form) else does
     return None
 
 

@@ -226,6 +226,17 @@ def _lines(text: str) -> list[str]:
     return [line.strip() for line in text.split("\n") if line.strip()]
 
 
+def _by_blanks(value: str, head: str, texts: list[str]) -> tuple[str, list[str], list[str]]:
+    """Head, texts beside values, and other texts, where blank lines among the values say which is which."""
+    lines = [line.strip() for line in value.split("\n")]
+    if "" not in lines or len(texts) not in (len(lines), len(lines) + (not head)):
+        return head, texts, []
+    if len(texts) > len(lines) or (not head and not lines[0]):
+        head, texts, lines = texts[0], texts[1:], lines[len(lines) - len(texts) + 1 :]
+    pairs = list(zip(lines, texts, strict=True))
+    return head, [text for line, text in pairs if line], [text for line, text in pairs if not line]
+
+
 def _taken_apart(row: ChartRow, cells: list[Cell], plan: Plan) -> list[ChartRow]:
     """A row whose cells hold several lines that are rows of their own."""
     if row.whole:
@@ -262,6 +273,9 @@ def _taken_apart(row: ChartRow, cells: list[Cell], plan: Plan) -> list[ChartRow]
     head = row.name if key == "meaning" else ""
     if key == "name" and len(texts) == len(values) + 1:
         head, texts = texts[0], texts[1:]
+    if len(texts) != len(values):
+        head, texts, remarks = _by_blanks(row.value, head, texts)
+        row.why.extend(f"a line without values stands between the others: {text}" for text in remarks)
     if len(texts) != len(values):
         row.why.append(f"{len(values)} values and {len(texts)} texts stand in one row: they are not paired")
         row.value = " ; ".join(values)
