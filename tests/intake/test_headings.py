@@ -39,6 +39,7 @@ def test_a_modes_heading(printed, name, number, footprint):
         ("14-channel mode (Basic)", "Basic", 14),
         ("Personality 3 (CCT + RGB, 8 ch)", "CCT + RGB", 8),
         ("Profile 2: HSI", "HSI", None),
+        ("Panel 60 – Mode 1: CCT", "CCT", None),
     ],
 )
 def test_words_of_every_chart_are_no_part_of_a_modes_name(heading: str, name: str, footprint: int | None):
@@ -81,3 +82,9 @@ def test_a_number_before_a_modes_name_in_a_column_of_modes_is_its_own(cell, name
 @pytest.mark.parametrize("sentence", ["This mode uses 12 channels.", "Ce mode occupe 5 canaux."])
 def test_a_sentence_that_counts_slots_names_no_mode(sentence: str):
     assert read_mode_head(sentence) is None
+
+
+def test_a_range_that_speaks_of_a_mode_heads_none():
+    """`111-255: music mode` is what values do; a footprint of two numbers is still one."""
+    assert read_mode_head("111-255 : mode musical") is None
+    assert read_mode_head("16-bit mode, 12 channels") is not None

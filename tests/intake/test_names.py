@@ -173,3 +173,12 @@ def test_a_lamp_of_several_from_dark_to_full_is_a_dimmer():
         "3\tLamp control\t0-127\tLamp off\n\t\t128-255\tLamp on\n"
     )
     assert slots(document.modes[0]) == [("dimmer", [1]), ("dimmer", [2]), ("lamp-control", [3])]
+
+
+@pytest.mark.parametrize(("said", "doubted"), [("Auto speed slow to fast", False), ("slow to fast", True)])
+def test_a_bare_speed_needs_no_doubt_where_its_values_say_whose_it_is(said: str, doubted: bool):
+    titles = "Slot\tFunction\tValue\tMeaning\n1\tDimmer\t0-255\t0-100%\n"
+    chart = f"{titles}2\tAuto mode\t0-10\tOff\n\t\t11-255\tAuto jump\n3\tSpeed\t0-255\t{said}\n"
+    document = drafted(chart)
+    assert slots(document.modes[0])[2] == ("macro-speed", [3])
+    assert bool(document.doubts) == doubted

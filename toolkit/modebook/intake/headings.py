@@ -47,6 +47,14 @@ _SLOTS_FIRST = re.compile(
 """A footprint, the word for a mode, and its name: `14-channel mode (Basic)`."""
 _DRAWN = re.compile(r"^[-–—=*_#~+<>•]{2,}\s*|\s*[-–—=*_#~+<>•]{2,}$")
 """What a plain text draws around a heading: `--- Mode A ---`."""
+_VALUES_FIRST = re.compile(
+    rf"\d{{1,3}}\s*(?:-|–|—|…|\.\.+|to|bis|à)\s*\d{{1,3}}\b(?!\s*[-–]?\s*{_SLOTS}\b)", re.IGNORECASE
+)
+_BEFORE_NUMBER = re.compile(
+    rf"^(?!\W*\d+\s*[-–]?\s*{_SLOTS}\b)[^:]+?\s[-–—|]\s+(?={_MODE}\s*(?:no\.?|nr\.?|n°|nº|#)?\s*\d)",
+    re.IGNORECASE,
+)
+"""What stands before a numbered mode is of the whole document: `Panel 60 – Mode 1: CCT`."""
 _OF_CHARTS = re.compile(
     rf"(?:dmx|{_SLOTS}|chart|table|tabelle|tableau|tabla|tabella|protocol|protokoll|protocole|protocolo|protocollo|"
     r"functions?|funktionen|fonctions|funciones|funzioni|assignments?|belegung|512|\s|-)+",
@@ -106,6 +114,8 @@ def read_mode_head(text: str) -> ModeHead | None:
     if len(flat.split()) > 3 and re.search(r"[^\W\d]{5}\.$", flat):
         # A sentence: `This mode takes 5 channels.`
         return None
+    if _VALUES_FIRST.match(flat):
+        return None  # `111-255: music mode` is a range
     footprint = _FOOTPRINT.search(flat) or _FOOTPRINT_AFTER.search(flat)
     says_mode = re.search(rf"\b{_MODE}s?\b", flat, re.IGNORECASE)
     if not says_mode and not footprint:
@@ -137,7 +147,7 @@ def read_mode_head(text: str) -> ModeHead | None:
 
 
 def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
-    told = flat
+    told = _BEFORE_NUMBER.sub("", flat)
     for word in phrases("phrases", "continued"):
         told = re.sub(rf"[\s(\[,–-]*\b{re.escape(word)}\b\.?[)\]]?", "", told, flags=re.IGNORECASE)
     if footprint:

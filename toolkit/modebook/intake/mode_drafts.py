@@ -10,7 +10,7 @@ from modebook.intake.conditions import ReadCondition, half_a_condition, name_of,
 from modebook.intake.drafts import DraftMode, DraftParameter, Json, Unsure
 from modebook.intake.entries import Entry
 from modebook.intake.footnotes import Footnotes
-from modebook.intake.naming import confirm_name
+from modebook.intake.naming import confirm_name, head_of
 from modebook.intake.ranges import fill_ranges
 from modebook.intake.setting_ranges import Settings, in_order
 from modebook.words.parameters import PARAMETERS
@@ -97,11 +97,13 @@ def _context(mode: DraftMode) -> None:
             if speed in PARAMETERS:
                 parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
                 parameter.word = speed
-                parameter.doubt(
-                    f"only {parameter.label!r} is printed; it stands behind {previous.label!r}",
-                    parameter.entry.printed,
-                    speed,
-                )
+                heads = [head_of(stretch.text) for stretch in parameter.stretches]
+                if not any(head and head.word == speed for head in heads):
+                    parameter.doubt(
+                        f"only {parameter.label!r} is printed; it stands behind {previous.label!r}",
+                        parameter.entry.printed,
+                        speed,
+                    )
         previous = parameter
 
 
