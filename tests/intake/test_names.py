@@ -182,3 +182,28 @@ def test_a_bare_speed_needs_no_doubt_where_its_values_say_whose_it_is(said: str,
     document = drafted(chart)
     assert slots(document.modes[0])[2] == ("macro-speed", [3])
     assert bool(document.doubts) == doubted
+
+
+WHEEL = """Channel #\tFeature\tRange\tDescription
+1\tGobo 1 Position\t0-31\tOpen
+\t\t32-63\tDots
+\t\t64-255\tDots shake
+2\tGobo 1 Index/Rotate\t0-127\tIndex 0-360 degrees
+\t\t128-255\tRotation
+3\tGobo 1 Fine\t0-255\t
+4\tCTO\t0-255\t6500 K to 2700 K
+"""
+
+
+def test_places_of_a_wheel_and_the_turn_of_its_gobo_keep_their_fine_byte():
+    """A fine byte right below the index is the index's; a correction in kelvin is a temperature."""
+    document = drafted(WHEEL)
+    (mode,) = document.modes
+    assert mode.name == "4 slots"
+    assert slots(mode) == [
+        ("gobo-wheel", [1]),
+        ("gobo-index-rotation", [2, 3]),
+        ("color-temperature", [4]),
+    ]
+    (why,) = whys(document, "/modes/0/parameters/1")
+    assert why.startswith("the fine byte is called 'Gobo 1'")

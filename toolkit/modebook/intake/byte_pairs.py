@@ -126,6 +126,15 @@ def _coarse_of(fine: DraftParameter, found: list[DraftParameter]) -> DraftParame
             return same[0]
         if fine.name.sure:
             word = [p for p in open_ if p.name.sure and p.word == fine.word and p.number == fine.number]
+            above = [p for p in open_ if p.slots[-1] + 1 == fine.slots[0] and p not in word]
+            if above and set(base.split()) < set(re.findall(r"\w+", fold(above[0].label))):
+                # `Gobo 1 fine` right below `Gobo 1 index` is of that, not of the wheel called `Gobo 1`.
+                above[0].doubt(
+                    f"the fine byte is called {fine.name.label!r}, the coarse one {above[0].label!r}",
+                    fine.entry.printed,
+                    f"slots {above[0].slots[0]} and {fine.slots[0]}",
+                )
+                return above[0]
             if len(word) == 1:
                 if fold(word[0].label) != base and not _shortened(base, fold(word[0].label)):
                     near = word[0].slots[-1] + 1 == fine.slots[0]

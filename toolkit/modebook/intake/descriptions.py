@@ -101,7 +101,7 @@ def _remark(text: str, triggers: bool) -> bool:
     if triggers and is_bare_hold(text):
         return True
     if said.hold_s is not None:
-        rest = re.sub(r"\d+(?:[.,]\d+)?\s*\w+\.?", " ", rest)
+        rest = re.sub(r"\d+(?:[.,]\d+)?\s*\+?\s*\w+\.?", " ", rest)
         return len(rest.split()) <= 5 and said.hazard is None
     if said.kept is not None and len(text.split()) <= 9:
         return True

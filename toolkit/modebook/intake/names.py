@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache, lru_cache
 
 from modebook.intake.compounds import composed, narrowed, spelled_out, without_facets
@@ -253,7 +253,10 @@ def _read(text: str) -> Name:
     candidates = [words, numbered]
     side = None
     sides = phrases("marks", "side")
-    without_side = [word for word in numbered if word not in sides and not _DESIGNATED.fullmatch(word)]
+    ends = [
+        word for word in numbered if _DESIGNATED.fullmatch(word) or (number and re.fullmatch("[a-d]", word))
+    ]
+    without_side = [word for word in numbered if word not in sides and word not in ends]
     if without_side and len(without_side) < len(numbered):
         candidates.append(without_side)
     best: Name | None = None
@@ -266,6 +269,8 @@ def _read(text: str) -> Name:
             if found.word not in _SIDED:
                 continue
             side = "-".join(word for word in numbered if word not in without_side)
+            if ends:
+                found = replace(found, score=1.0)  # nothing else has ends of such names
         read = Name(
             label,
             found.word,
@@ -375,6 +380,4 @@ def _label(text: str, level: int | None, bits: int | None) -> str:
 
 
 def _with(name: Name, **changes: object) -> Name:
-    from dataclasses import replace
-
     return replace(name, **changes)  # type: ignore[arg-type]

@@ -88,7 +88,11 @@ def _measured(parameter: DraftParameter, name: Name) -> Name:
         if figures and all(0 <= one.start < one.end <= 1 for one in figures):
             return replace(name, word=f"cie-{form}", score=1.0)
     single = len(parameter.stretches) <= 1
-    if name.word == "color-correction" or (name.word in ("white", "white-point") and single):
+    if (
+        name.word == "color-correction"
+        or (name.word in ("warm-correction", "cool-correction") and single)
+        or (name.word in ("white", "white-point") and single)
+    ):
         spans = [quantity for text in texts for quantity in describe(text).spans]
         if spans and all(one.unit == "K" for one in spans):
             return replace(name, word="color-temperature")
@@ -96,6 +100,10 @@ def _measured(parameter: DraftParameter, name: Name) -> Name:
         told = [one for text in texts for one in (*describe(text).spans, *describe(text).singles)]
         if any(one.unit == "deg" and one.end >= _ENDED_DEG for one in told):
             return replace(name, word=ENDED[name.word])
+    if name.word == "gobo-index" and len(parameter.stretches) > 2:
+        does = {describe(text).said.does for text in texts}
+        if "open" in does and "index" not in does:
+            return replace(name, word="gobo-wheel")  # positions of a wheel, not of a gobo
     if name.word == "lamp-control" and single and form.split()[:1] in (["lamp"], ["lampe"], ["lampada"]):
         spans = [quantity for text in texts for quantity in describe(text).spans]
         if spans and all(one.unit == "%" for one in spans):

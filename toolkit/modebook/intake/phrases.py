@@ -10,7 +10,7 @@ from modebook.intake.folding import fold
 from modebook.intake.lexicon import keyed, phrases
 
 _SECONDS = "|".join(sorted((re.escape(p) for p in phrases("phrases", "seconds")), key=len, reverse=True))
-_FIGURE = rf"(?P<figure>\d{{1,3}}(?:[.,]\d{{1,2}})?)\s*(?:{_SECONDS})\b"
+_FIGURE = rf"(?P<figure>\d{{1,3}}(?:[.,]\d{{1,2}})?)\s*\+?\s*(?:{_SECONDS})\b"
 _BRACKET_HOLD = re.compile(rf"^\(?\s*(?:[>≥~]|min\.?|≥=?)?\s*{_FIGURE}\.?\s*\)?$", re.IGNORECASE)
 _BRACKETS = re.compile(r"[(\[]([^()\[\]]*)[)\]]")
 _PARTS = re.compile(r"[,;:()\[\]]|\.(?:\s|$)|\s[-–—]\s")

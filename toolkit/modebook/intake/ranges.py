@@ -288,6 +288,8 @@ def _range(
         does = None
     if does is None and parameter.word in _RUNNING and runs(meaning):
         does = "runs"
+    if does == "rotate" and description.spans and all(one.unit == "deg" for one in description.spans):
+        does = "index"  # degrees from end to end are places
     if does in ("rotate", "bounce", "index") and parameter.word in ("control", "reset", "lamp-control"):
         does = None
     if does == "runs" and not whole and fold(meaning) in ("macro speed",):
