@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from intake.drafted import drafted, named, whys
+from modebook.intake.descriptions import describe
 from modebook.intake.phrases import read_description, runs
 
 
@@ -66,3 +67,14 @@ def test_a_condition_may_say_what_another_parameter_does(said: str, ends: tuple[
 def test_a_condition_on_what_no_range_does_is_doubted():
     chart = SAFE.replace("Closed", "Dim").format("only when the shutter is closed")
     assert any("no range of Shutter does" in why for why in whys(drafted(chart)))
+
+
+def test_a_decimal_comma_within_brackets_parts_nothing():
+    assert describe("Strobe slow to fast (0,5-20 Hz)").meaning == "Strobe slow to fast"
+
+
+def test_a_choice_keeps_both_of_its_brackets():
+    chart = "Slot\tFunction\tValue\tMeaning\n1\tDimmer\t0-255\t\n2\tControl\t0-127\tFan off (max. 10 min)\n"
+    document = drafted(f"{chart}\t\t128-255\tSmoothing (long)\n")
+    labels = [choice.label for setting in document.settings for choice in setting.choices]
+    assert labels == ["off (max. 10 min)", "long"]

@@ -11,7 +11,7 @@ from modebook.intake.phrases import Said, is_bare_hold, read_description
 from modebook.intake.quantities import Quantity, singles, spans
 
 _SHORT = r"(?<!\bsek)(?<!\bsec)(?<!\bseg)(?<!\bmin)(?<!\bca)(?<!\bapprox)"
-_SEGMENT = re.compile(rf"[;,]|{_SHORT}\.(?=\s|$)|\s[-–—]\s", re.IGNORECASE)
+_SEGMENT = re.compile(rf";|,(?!\d)|(?<!\d),|{_SHORT}\.(?=\s|$)|\s[-–—]\s", re.IGNORECASE)
 _ABBREVIATED = re.compile(r"\b(?:sek|sec|seg|min|ca|approx)$", re.IGNORECASE)
 _BRACKET = re.compile(r"\s*[(\[]([^()\[\]]*)[)\]]")
 

@@ -54,7 +54,7 @@ _RUNNING = frozenset(
 )
 _LIGHT = frozenset({"strobe", "strobe-mode", "shutter", "dimmer", "fan", "fan-mode", "control", "smoothing"})
 _STROBING = re.compile(
-    r"\b(strob\w*|flash\w*|blitz\w*|estrob\w*|destell\w*|lampegg\w*|pulse|pulsing|lightning|stroboscop\w*|eclair\w*|puls\w*)\b",
+    r"\b(\w*strob\w*|flash\w*|\w*blitz\w*|estrob\w*|destell\w*|lampegg\w*|pulse|pulsing|lightning|stroboscop\w*|eclair\w*|puls\w*)\b",
     re.IGNORECASE,
 )
 
