@@ -207,3 +207,12 @@ def test_places_of_a_wheel_and_the_turn_of_its_gobo_keep_their_fine_byte():
     ]
     (why,) = whys(document, "/modes/0/parameters/1")
     assert why.startswith("the fine byte is called 'Gobo 1'")
+
+
+def test_what_is_denied_in_one_range_and_done_in_the_next_names_a_slot():
+    document = drafted(
+        "Ch\tValue\tFunction\n1\t0-255\tDimmer\n2\t0-20\tNo strobe\n\t21-255\tStrobe slow to fast\n"
+    )
+    strobe = document.modes[0].parameters[1]
+    assert (strobe.parameter, strobe.label) == ("strobe", "strobe")
+    assert not document.doubts

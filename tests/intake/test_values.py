@@ -110,3 +110,10 @@ def test_all_of_a_percent_scale_is_all_of_the_values_without_a_doubt():
     (whole,), (part,) = read_values("0-100%", "percent"), read_values("11-20%", "percent")
     assert (whole.start, whole.end, whole.why) == (0, 255, "")
     assert part.why
+
+
+@pytest.mark.parametrize("printed", ["000 <-> 255", "0 <=> 255", "0 ↔ 255", "0 -> 255", "0 > 255"])
+def test_arrows_join_the_ends_of_a_range(printed: str):
+    (read,) = read_values(printed)
+    assert (read.start, read.end, read.why) == (0, 255, "")
+    assert not read_values("10=20")

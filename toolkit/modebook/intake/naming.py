@@ -10,6 +10,7 @@ from modebook.intake.drafts import DraftParameter
 from modebook.intake.folding import fold
 from modebook.intake.lexicon import SURE, exact
 from modebook.intake.names import ENDED, Name, read_name
+from modebook.intake.phrases import unnegated
 from modebook.intake.quantities import unitless
 
 _LIKELY = 0.8
@@ -137,7 +138,8 @@ def head_of(text: str) -> Name | None:
 def _shared_head(texts: list[str]) -> tuple[Name | None, bool]:
     """The name that the ranges of one slot share, and whether that is sure."""
     telling = [text for text in texts if describe(text).said.does not in _GENERIC or head_of(text)]
-    heads = [(text, head_of(text)) for text in telling]
+    # `No strobe` speaks of the strobe as `Strobe slow to fast` does.
+    heads = [(text, head_of(text) or head_of(unnegated(text))) for text in telling]
     known = [head for _, head in heads if head is not None]
     if not known:
         return None, False

@@ -171,6 +171,12 @@ _SWITCHED_OFF = re.compile(
 _NUMBERED = re.compile(r"(?:rotating|rotierendes?|rotatif|giratorio|rotante) [^\W\d]+ \d{1,2}")
 
 
+def unnegated(text: str) -> str:
+    """A text without the word at its beginning that denies it (`No strobe`); nothing where none does."""
+    negated = _NEGATED.match(f" {fold(text)} ")
+    return " ".join(text.split()[len(negated[0].split()) :]) if negated else ""
+
+
 def affirmed(text: str) -> str:
     """A text without its parts that say what is not (`Open, no strobe`)."""
     parts = [part for part in re.split(r"[,;]", text) if not _NEGATED.match(f" {fold(part)} ")]

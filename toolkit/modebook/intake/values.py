@@ -11,7 +11,7 @@ from typing import Literal
 Form = Literal["dec", "hex", "percent", "dotted"]
 
 _DASH = (
-    r"(?:\s*(?:\.{2,}|…|[-‐‑‒–—−~÷→⇒]+>?)\s*"
+    r"(?:\s*(?:\.{2,}|…|<[-–=]+>|[-‐‑‒–—−~÷→⇒↔⇔]+>?|>{1,2})\s*"
     r"|\s+(?:to|bis|à|a|al|au|hasta|thru|through|until|fino\s+a|jusqu['’]?\s?[aà])\s+)"
 )
 _DEC = r"\d{1,3}(?:[,.'’ \u00a0\u202f]\d{3})+|\d+"
