@@ -19,6 +19,7 @@ from modebook.intake.headers import joined_titles, split_sets
 from modebook.intake.headings import (
     ModeHead,
     SlotHead,
+    heads_of,
     read_footnote,
     read_mode_head,
     read_slot_head,
@@ -28,6 +29,7 @@ from modebook.intake.lexicon import SURE
 from modebook.intake.listed_slots import with_listed_slots
 from modebook.intake.loose_modes import loose_modes
 from modebook.intake.loose_rows import (
+    first_value_in,
     is_titled,
     looks_like_chart,
     loose_rows,
@@ -212,6 +214,7 @@ class Walk:
             name=name,
             raw=line.text,
         )
+        first_value_in(row)
         fresh = (
             self.chart is None
             or not self.chart.block
@@ -375,15 +378,7 @@ class Walk:
             if repeated and follows:
                 self.head = None
                 return chart
-        heads: list[ModeHead | None]
-        if len(modes) == 1 and not modes[0]:
-            heads = [head]
-        elif len(modes) == 1:
-            own = read_mode_head(modes[0])
-            heads = [head if head is not None else own or _named(modes[0])]
-        else:
-            heads = [read_mode_head(title) or _named(title) for title in modes]
-        made = Chart(heads, list(modes), place=place)
+        made = Chart(heads_of(modes, head), list(modes), place=place)
         if plan is not None:
             made.why.extend(plan.why)
         self.found.charts.append(made)
@@ -394,7 +389,3 @@ class Walk:
 def _is_legend(text: str, told: str) -> bool:
     """Whether a line that begins with a digit in brackets tells what a mark means, and is no row."""
     return text.startswith("(") or not read_name(told).sure
-
-
-def _named(title: str) -> ModeHead | None:
-    return ModeHead(title, title, None, None, True) if title else None

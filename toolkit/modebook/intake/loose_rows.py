@@ -21,7 +21,7 @@ from modebook.intake.values import ELISIONS, Values, read_values
 _DASH = r"\s*(?:\.{2,}|…|[-‐‑‒–—−~÷]|\bto\b|\bbis\b|\bà\b|\ba\b|\bhasta\b)\s*"
 _N = r"\d{1,3}(?:[.,]\d{3})+|\d{1,5}"
 _RANGE = re.compile(
-    rf"(?<![\w.,°%-])(?:0x[0-9A-F]+{_DASH}0x[0-9A-F]+|(?:{_N}){_DASH}(?:{_N}))(?![\w°%]|[.,]\d|\s?(?:°|%|K\b|Hz\b|deg\b|degrees|Grad\b|s\b|rpm\b))",
+    rf"(?<![\w.,°%-])(?:0x[0-9A-F]+{_DASH}0x[0-9A-F]+|(?:{_N}){_DASH}(?:{_N}))(?![\w°%]|[.,]\d|\s?(?:°|%|K(?![\w-])|Hz\b|deg\b|degrees|Grad\b|s(?![\w-])|rpm\b))",
     re.IGNORECASE,
 )
 _PADDED = re.compile(r"(?<![\w.,-])0\d{2}(?:\s+\d{3})?(?![\w.,°%-])")
@@ -313,6 +313,18 @@ def _parted_range(text: str) -> tuple[int, int] | None:
     if not found or not text[: found.start()].strip() or int(found["to"]) > 255:
         return None
     return found.span()
+
+
+def first_value_in(row: ChartRow) -> None:
+    """Take the first of a slot's values out of a heading that begins them: `CH 6 Strobe 0-5 off`."""
+    spot = _first_range(row.name)
+    if spot is None or not (before := _trimmed(row.name[: spot[0]])):
+        return
+    read = read_values(row.name[spot[0] : spot[1]])
+    if len(read) == 1 and read[0].start == 0 and read[0].end < 255:
+        told = _trimmed(row.name[spot[1] :])
+        if any(letter.isalpha() for letter in told):
+            row.name, row.value, row.meaning = before, row.name[spot[0] : spot[1]].strip(), told
 
 
 def _name_and_values(rest: str, row: ChartRow) -> None:

@@ -16,7 +16,7 @@ from modebook.intake.conditions import (
 from modebook.intake.drafts import DraftMode, DraftParameter, Json, Unsure
 from modebook.intake.entries import Entry
 from modebook.intake.footnotes import Footnotes
-from modebook.intake.naming import confirm_name
+from modebook.intake.naming import confirm_name, head_of
 from modebook.intake.ranges import fill_ranges
 from modebook.intake.setting_ranges import Settings, in_order
 from modebook.words.parameters import PARAMETERS
@@ -103,11 +103,13 @@ def _context(mode: DraftMode) -> None:
             if speed in PARAMETERS:
                 parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
                 parameter.word = speed
-                parameter.doubt(
-                    f"only {parameter.label!r} is printed; it stands behind {previous.label!r}",
-                    parameter.entry.printed,
-                    speed,
-                )
+                heads = [head_of(stretch.text) for stretch in parameter.stretches]
+                if not any(head and head.word == speed for head in heads):
+                    parameter.doubt(
+                        f"only {parameter.label!r} is printed; it stands behind {previous.label!r}",
+                        parameter.entry.printed,
+                        speed,
+                    )
         previous = parameter
 
 
@@ -201,7 +203,17 @@ def _condition(
         )
         return None
     top = 256**target.bytes - 1
-    ends: list[tuple[int, int]] = []
+    ends = [
+        (r["from"], r["to"]) for r in target.ranges if condition.state and r.get("does") == condition.state
+    ]
+    if condition.state and not ends:
+        parameter.doubt(
+            f"a condition says {condition.state}, and no range of {target.label or target.word} does",
+            condition.printed,
+            "left out",
+            below,
+        )
+        return None
     for values in condition.values:
         start, end = values.start, values.end
         if condition.percent or values.form == "percent":

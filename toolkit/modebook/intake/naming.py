@@ -17,6 +17,9 @@ from modebook.words.parameters import PARAMETERS
 _LIKELY = 0.8
 _FOGGING = frozenset({"fog-output", "haze-output", "fluid-pump"})
 _ENDED_DEG = 90
+_SEEN_HZ = 60
+"""Flashes up to here; what is faster than that is a modulation of the emitters."""
+_PLAYED = frozenset({"effect", "macro", "pixel-effect", "color-macro", "pixel-macro", "movement-macro"})
 _GENERIC = frozenset({"nothing", "open", "closed", "stop"})
 
 
@@ -87,7 +90,11 @@ def _measured(parameter: DraftParameter, name: Name) -> Name:
         if figures and all(0 <= one.start < one.end <= 1 for one in figures):
             return replace(name, word=f"cie-{form}", score=1.0)
     single = len(parameter.stretches) <= 1
-    if name.word == "color-correction" or (name.word in ("white", "white-point") and single):
+    if (
+        name.word == "color-correction"
+        or (name.word in ("warm-correction", "cool-correction") and single)
+        or (name.word in ("white", "white-point") and single)
+    ):
         spans = [quantity for text in texts for quantity in describe(text).spans]
         if spans and all(one.unit == "K" for one in spans):
             return replace(name, word="color-temperature")
@@ -95,6 +102,18 @@ def _measured(parameter: DraftParameter, name: Name) -> Name:
         told = [one for text in texts for one in (*describe(text).spans, *describe(text).singles)]
         if any(one.unit == "deg" and one.end >= _ENDED_DEG for one in told):
             return replace(name, word=ENDED[name.word])
+    if name.word == "gobo-index" and len(parameter.stretches) > 2:
+        does = {describe(text).said.does for text in texts}
+        if "open" in does and "index" not in does:
+            return replace(name, word="gobo-wheel")  # positions of a wheel, not of a gobo
+    if name.word == "lamp-control" and single and form.split()[:1] in (["lamp"], ["lampe"], ["lampada"]):
+        spans = [quantity for text in texts for quantity in describe(text).spans]
+        if spans and all(one.unit == "%" for one in spans):
+            return replace(name, word="dimmer")  # a lamp of several, from dark to full
+    if form in ("rate", "frequency", "speed"):
+        told = [one for text in texts for one in (*describe(text).spans, *describe(text).singles)]
+        if told and all(one.unit == "Hz" and one.end <= _SEEN_HZ for one in told):
+            return replace(name, word="strobe", score=_LIKELY)
     if name.word == "strobe" and form.startswith("flash effect") and len(parameter.stretches) > 3:
         return replace(name, word="strobe-mode")
     return name
@@ -172,6 +191,16 @@ def confirm_name(parameter: DraftParameter, words: Sequence[str]) -> None:
         return
     if parameter.word in ("output-duration", "output-interval") and _FOGGING.intersection(words):
         # Beside the output of a fog machine they can be of nothing else.
+        parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
+        return
+    if parameter.word == "strobe":
+        before = words[: words.index("strobe")]
+        if words.count("strobe") == 1 and not _PLAYED.intersection(before):
+            # Flashes, as nothing else in the mode could have a rate.
+            parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
+        return
+    if parameter.word == "output-duration" and fold(parameter.label) == "duration" and "strobe" in words:
+        parameter.word = "strobe-duration"
         parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
         return
     acting = any(entry.get(key) for entry in parameter.ranges for key in ("hazard", "hold_s", "sets", "kept"))

@@ -55,7 +55,7 @@ _RUNNING = frozenset(
 )
 _LIGHT = frozenset({"strobe", "strobe-mode", "shutter", "dimmer", "fan", "fan-mode", "control", "smoothing"})
 _STROBING = re.compile(
-    r"\b(strob\w*|flash\w*|blitz\w*|estrob\w*|destell\w*|lampegg\w*|pulse|pulsing|lightning|stroboscop\w*|eclair\w*|puls\w*)\b",
+    r"\b(\w*strob\w*|flash\w*|\w*blitz\w*|estrob\w*|destell\w*|lampegg\w*|pulse|pulsing|lightning|stroboscop\w*|eclair\w*|puls\w*)\b",
     re.IGNORECASE,
 )
 
@@ -277,6 +277,8 @@ def _range(
         does = None
     if does is None and parameter.word in _RUNNING and runs(meaning):
         does = "runs"
+    if does == "rotate" and description.spans and all(one.unit == "deg" for one in description.spans):
+        does = "index"  # degrees from end to end are places
     if does in ("rotate", "bounce", "index") and parameter.word in ("control", "reset", "lamp-control"):
         does = None
     if does == "runs" and not whole and fold(meaning) in ("macro speed",):
