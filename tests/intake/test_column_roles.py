@@ -44,3 +44,11 @@ def test_a_mode_called_standard_is_no_column_of_defaults():
     found = roles(["Basic", "Standard", "Function", "Value"], ["1", "2", "-", "3"], SLOTS, NAMES, RANGES)
     assert found[:2] == ["slot", "slot"]
     assert "default" in roles(["Kanal", "Funktion", "Standard"], SLOTS, NAMES, ["0", "255", "255", "255"])
+
+
+def test_percents_over_whole_slots_are_what_a_slot_measures_and_no_second_values():
+    """Percents that restate values run in steps as those do; beside kelvins they are measures as these."""
+    measures = ["0-100%", "2700 K to 6500 K", "0-100%", "0-100%"]
+    assert roles(["Slot", "Control", "Decimal", "Value"], SLOTS, NAMES, RANGES, measures)[3] == "meaning"
+    stepped, percents = ["0-127", "128-255", "0-255", "0-255"], ["0-50%", "50-100%", "0-100%", "0-100%"]
+    assert roles(["Slot", "Control", "Decimal", "Value"], SLOTS, NAMES, stepped, percents)[3] == "percent"
