@@ -52,3 +52,11 @@ def test_percents_over_whole_slots_are_what_a_slot_measures_and_no_second_values
     assert roles(["Slot", "Control", "Decimal", "Value"], SLOTS, NAMES, RANGES, measures)[3] == "meaning"
     stepped, percents = ["0-127", "128-255", "0-255", "0-255"], ["0-50%", "50-100%", "0-100%", "0-100%"]
     assert roles(["Slot", "Control", "Decimal", "Value"], SLOTS, NAMES, stepped, percents)[3] == "percent"
+
+
+def test_groups_may_be_called_as_parameters_are():
+    """`Color` beside the first of four emitters, with a name for each of them, is the name of a group."""
+    groups = ["Dimmer", "Color", "", ""]
+    found = roles(["Group", "Slot", "Control", "Value"], ["", "Color", "", ""], SLOTS, NAMES, RANGES)
+    assert found == ["group", "slot", "function", "value"]
+    assert roles(["Slot", "Group", "Value"], SLOTS, groups, RANGES)[1] == "function"

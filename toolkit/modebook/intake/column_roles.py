@@ -195,8 +195,9 @@ def _texts(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
         unnamed = not titles[c] or roles[c] == "group" or not title_roles(titles[c])
         left = bool(slots) and c < slots[0]
         grouping = s.grouping >= 0.6 * max(1, s.text)
+        said = title_roles(titles[c])[:1] == ("group",) and _fewer(s, stats, slots, others)
         if others and (
-            (unnamed and (grouping or (left and _sparse(s, stats[slots[0]])))) or roles[c] == "group"
+            (unnamed and (grouping or (left and _sparse(s, stats[slots[0]])))) or said or roles[c] == "group"
         ):
             roles[c] = "group"
             texts.remove(c)
@@ -235,6 +236,17 @@ def _beside(mine: Stats, stats: list[Stats], slots: list[int]) -> float:
         return 0.0
     both = sum(a and any(stats[c].rows[n] for c in slots) for n, a in enumerate(mine.rows))
     return round(both / mine.filled, 1)
+
+
+def _fewer(mine: Stats, stats: list[Stats], slots: list[int], others: list[int]) -> bool:
+    """Whether a column stands in fewer rows than slots do, and another has a text for each of them: though
+    its texts may be names as well (Color, Dimmer), they are those of groups.
+    """
+    if not slots or not 0 < mine.filled < 0.6 * stats[slots[0]].filled:
+        return False
+    rows = stats[slots[0]].rows
+    both = (sum(a and b for a, b in zip(rows, stats[o].rows, strict=True)) for o in others)
+    return any(count >= 0.9 * sum(rows) for count in both)
 
 
 def _sparse(mine: Stats, slots: Stats) -> bool:

@@ -10,6 +10,7 @@ from modebook.intake.conditions import ReadCondition, half_a_condition, name_of,
 from modebook.intake.drafts import DraftMode, DraftParameter, Json, Unsure
 from modebook.intake.entries import Entry
 from modebook.intake.footnotes import Footnotes
+from modebook.intake.light_kinds import settle_by_kind
 from modebook.intake.naming import confirm_name
 from modebook.intake.ranges import fill_ranges
 from modebook.intake.setting_ranges import Settings, in_order
@@ -27,6 +28,7 @@ def build_mode(
     for parameter in mode.parameters:
         _conditions_of_name(parameter)
     _context(mode)
+    settle_by_kind(mode)
     words = [p.word for p in mode.parameters]
     for parameter in mode.parameters:
         fill_ranges(parameter)
@@ -74,7 +76,7 @@ def _conditions_of_name(parameter: DraftParameter) -> None:
 
 def _context(mode: DraftMode) -> None:
     """What the names of a whole mode tell: letters of a mix, and cyan that is an emitter beside red and
-    green.
+    blue.
     """
     words = {p.word for p in mode.parameters}
     singles = [p for p in mode.parameters if _LETTERS.match(p.label.strip())]
@@ -86,7 +88,7 @@ def _context(mode: DraftMode) -> None:
     ):
         for parameter in singles:
             parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
-    if {"red", "green", "blue"} <= words and not {"cyan", "magenta", "yellow"} <= words:
+    if {"red", "blue"} <= words and not {"cyan", "magenta", "yellow"} <= words:
         for parameter in mode.parameters:
             if parameter.word in ("cyan", "yellow"):
                 parameter.word += "-emitter"
