@@ -110,6 +110,20 @@ def test_going_dark_while_something_moves_is_a_setting_for_each_thing_that_moves
     ]
 
 
+def test_speed_behind_programs_is_theirs_where_nothing_else_moves():
+    """Beside a head that turns it may be the head's, and is doubted."""
+    rest = "{0}\tPrograms\t0-9\tNone\n\t\t10-255\tCandle\n{1}\tSpeed\t0-255\tSlow to fast\n"
+    still = drafted(MIX + "3\tBlue\t0-255\t0-100%\n" + rest.format(4, 5))
+    assert (slots(still.modes[0])[4], whys(still)) == (("macro-speed", [5]), [])
+    turning = drafted(MIX + "3\tPan\t0-255\t0-540°\n4\tTilt\t0-255\t0-270°\n" + rest.format(5, 6))
+    assert any("Speed" in why for why in whys(turning))
+
+
+def test_words_of_a_lone_range_stay_as_printed_beside_their_span():
+    (mode,) = drafted(MIX + "3\tMaster\t0-255\tDims all emitters, 0-100%\n").modes
+    assert short(mode.parameters[2])[2] == [(0, 255, "Dims all emitters, 0-100%")]
+
+
 def test_cyan_beside_red_and_blue_is_an_emitter():
     rest = "2\tCyan\t0-255\t0-100%\n3\tBlue\t0-255\t0-100%\n"
     table = MIX.split("2\t")[0] + rest

@@ -8,9 +8,9 @@ from dataclasses import replace
 from modebook.intake.bare_titles import bare_titles
 from modebook.intake.cell_grids import from_cell_grid
 from modebook.intake.chart_rows import ChartRow, SlotCell
-from modebook.intake.closing import is_other, is_section, page_tail
+from modebook.intake.closing import Sections, is_other, page_tail
 from modebook.intake.columns import Plan, plan_columns
-from modebook.intake.footnotes import bracketed_marks
+from modebook.intake.footnotes import bracketed_marks, is_legend
 from modebook.intake.footprint_titles import with_footprints_told
 from modebook.intake.from_zero import from_zero
 from modebook.intake.gathered import Chart, Gathered
@@ -60,6 +60,7 @@ class Walk:
         self.numbered: dict[str, SlotHead] = {}
         self.bare: dict[tuple[str, Place], str] = {}
         self.marks: frozenset[str] = frozenset()
+        self.sections = Sections()
 
     def over(self, source: Source) -> Gathered:
         """Gather the charts of a source, page by page."""
@@ -73,6 +74,7 @@ class Walk:
 
     def _leaf(self, leaf: Leaf) -> None:
         self.turned_at = len(self.lines)
+        self.head = None if leaf.sheet else self.head  # the title of one sheet is not that of the next
         for item in leaf.items:
             if isinstance(item, Line):
                 self._line(item)
@@ -103,7 +105,7 @@ class Walk:
             line = replace(line, text=text, words=line.words if line.words[:1] != ("•",) else line.words[1:])
         self.found.lines.append(line)
         note = read_footnote(text)
-        if note and note.mark.isdigit() and not (note.mark in self.marks and _is_legend(text, note.text)):
+        if note and note.mark.isdigit() and not (note.mark in self.marks and is_legend(text, note.text)):
             note = None
         if note:
             self._flush()
@@ -127,7 +129,7 @@ class Walk:
             self._flush()
             self._block_head(slot.slots, slot.name, line)
             return
-        if is_section(text, self.lines):
+        if self.sections.end(text, self.chart, self.lines):
             self._flush()
             self.block_open = False
             self.found.prose.append(line)
@@ -389,11 +391,6 @@ class Walk:
         self.found.charts.append(made)
         self.chart, self.head = made, None
         return made
-
-
-def _is_legend(text: str, told: str) -> bool:
-    """Whether a line that begins with a digit in brackets tells what a mark means, and is no row."""
-    return text.startswith("(") or not read_name(told).sure
 
 
 def _named(title: str) -> ModeHead | None:

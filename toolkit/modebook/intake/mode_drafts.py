@@ -99,12 +99,23 @@ def _context(mode: DraftMode) -> None:
             if speed in PARAMETERS:
                 parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
                 parameter.word = speed
-                parameter.doubt(
-                    f"only {parameter.label!r} is printed; it stands behind {previous.label!r}",
-                    parameter.entry.printed,
-                    speed,
-                )
+                if not _only_speed(parameter, previous, mode):
+                    parameter.doubt(
+                        f"only {parameter.label!r} is printed; it stands behind {previous.label!r}",
+                        parameter.entry.printed,
+                        speed,
+                    )
         previous = parameter
+
+
+def _only_speed(parameter: DraftParameter, previous: DraftParameter, mode: DraftMode) -> bool:
+    """Whether a slot called `Speed` can be of nothing but the programs on the slot just before it: nothing
+    else in the mode moves or runs.
+    """
+    others = [p for p in mode.parameters if p is not parameter and p is not previous]
+    moving = any(p.word in ("pan", "tilt", "strobe-mode") or f"{p.word}-speed" in PARAMETERS for p in others)
+    running = previous.word in ("macro", "color-macro", "effect", "pixel-effect", "pixel-macro")
+    return running and previous.slots[-1] + 1 == parameter.slots[0] and not moving
 
 
 def _default(parameter: DraftParameter) -> None:

@@ -283,6 +283,9 @@ def _keep_whole(parameter: DraftParameter, made: list[tuple[Json, Description]])
     known = read_name(text.strip(" ()")) if text.strip(" ()") else None
     telling = [word for word in words if not re.fullmatch(r"[\d%°]+", word)]
     repeats = known is not None and known.word == parameter.word and not known.rest
+    if description.spans and not description.needs and description.said.hold_s is None:
+        # The span is the parameter's: what the words of the range say of it stays with them.
+        entry["meaning"] = description.printed
     special = any(key in entry for key in ("does", "hazard", "hold_s", "kept", "parameter"))
     numbers_only = all(DESCRIBING.fullmatch(word) and not re.fullmatch(r"[a-z]{2,}", word) for word in words)
     if special or (telling and not repeats and not numbers_only):
