@@ -75,6 +75,12 @@ FAMILIES = {
         "fifth_yoke",
         "fifth_walls",
         "fifth_copied",
+        "sixth_film",
+        "sixth_copied",
+        "sixth_effects",
+        "sixth_b_comma",
+        "sixth_b_rigs",
+        "sixth_b_words",
     ],
     "aside": [
         "fourth_more",
@@ -88,6 +94,14 @@ FAMILIES = {
         "third_sheets",
         "fourth_sheets",
         "fourth_rest",
+        "sixth_b_tabs",
+        "sixth_b_books",
+        "sixth_b_open",
+        "sixth_b_pages",
+        "sixth_movers",
+        "sixth_yokes",
+        "sixth_rooms",
+        "sixth_pasted",
     ],
 }
 
