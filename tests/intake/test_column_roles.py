@@ -6,6 +6,7 @@ import pytest
 
 from modebook.intake.column_roles import roles_of
 from modebook.intake.column_stats import stats_of
+from modebook.intake.columns import plan_columns
 from modebook.intake.grid import grid_of
 
 SLOTS = ["1", "2", "3", "4"]
@@ -60,3 +61,27 @@ def test_groups_may_be_called_as_parameters_are():
     found = roles(["Group", "Slot", "Control", "Value"], ["", "Color", "", ""], SLOTS, NAMES, RANGES)
     assert found == ["group", "slot", "function", "value"]
     assert roles(["Slot", "Group", "Value"], SLOTS, groups, RANGES)[1] == "function"
+
+
+def test_numbers_of_frames_beside_one_slot_are_no_second_mode():
+    """They count on while the slot stays and its values go on; a mode's slots count with the slots."""
+    frames = [["Slot", "Function", "Place", "Value", "Result"]]
+    frames += [["1", "Scroller", str(n), f"{16 * n - 16}-{16 * n - 1}", f"Film {n}"] for n in range(1, 17)]
+    plan = plan_columns(grid_of([*frames, ["2", "Fan", "", "0-255", "Slow to fast"]]))
+    assert plan is not None
+    assert [column.role for column in plan.columns] == ["slot", "function", "none", "value", "meaning"]
+    modes = [
+        ["Long", "Short", "Function", "Value"],
+        ["1", "1", "Dimmer", "0-255"],
+        ["2", "-", "Red", "0-255"],
+    ]
+    modes += [["3", "2", "Gobo", "0-9"], ["", "", "", "10-19"], ["4", "3", "Zoom", "0-255"]]
+    plan = plan_columns(grid_of(modes))
+    assert plan is not None
+    assert [column.role for column in plan.columns][:2] == ["slot", "slot"]
+
+
+def test_percents_where_ranges_begin_and_end_restate_the_values():
+    low, high = ["0%", "50%", "0%", "0%"], ["50%", "100%", "100%", "100%"]
+    found = roles(["Slot", "Function", "Value", "% min", "% max"], SLOTS, NAMES, RANGES, low, high)
+    assert found[3:] == ["percent", "percent"]

@@ -12,6 +12,8 @@ LASER = """Channel\tControl\tValue\tDescription
 4\tHorizontal movement\t0-255\tLeft to right
 5\tColor\t0-99\tWhite
 \t\t100-255\tRed
+6\tSize\t0-255\tSmall to large
+7\tRotation\t0-255\tSlow to fast
 """
 HEAD = """Channel\tControl\tValue\tDescription
 1\tPan\t0-255\t0-540°
@@ -30,7 +32,10 @@ def test_what_a_laser_draws_are_figures_with_a_size_and_a_place():
     """A laser has no gobos, its picture moves and not its head, and its white opens nothing."""
     document = drafted(LASER)
     words = [word for word, _ in slots(document.modes[0])]
-    assert words == ["laser-output", "laser-pattern", "image-scale", "image-position-x", "color-preset"]
+    assert words == [
+        *("laser-output", "laser-pattern", "image-scale", "image-position-x", "color-preset"),
+        *("image-scale", "image-rotation"),
+    ]
     assert all(entry.does is None for entry in named(document.modes[0], "color-preset").ranges)
     assert not whys(document)
 
@@ -75,6 +80,17 @@ def test_numbered_outputs_are_the_dimmers_of_a_pack_and_a_lone_output_is_not_sur
     assert slots(document.modes[0]) == [("dimmer", [1]), ("dimmer", [2])]
     assert not whys(document)
     assert whys(drafted("Channel\tControl\tValue\n1\tCircuit\t0-255\n2\tRed\t0-255\n"))
+
+
+def test_lamps_that_are_numbered_are_dimmed_and_one_that_is_switched_is_not():
+    table = "Canal\tFunción\tValor\tDescripción\n"
+    lamps = "".join(f"{n}\tLámpara {n}\t0-255\t0-100%\n" for n in (1, 2, 3))
+    (block,) = drafted(table + lamps).modes[0].cells
+    assert (block.count, [p.parameter for p in block.parameters]) == (3, ["dimmer"])
+    switched = "1\tLamp\t0-127\tLamp off\n\t\t128-255\tLamp on\n2\tRed\t0-255\t0-100%\n"
+    assert (
+        slots(drafted("Channel\tControl\tValue\tDescription\n" + switched).modes[0])[0][0] == "lamp-control"
+    )
 
 
 def test_wind_that_runs_from_slow_to_fast_is_a_fan():

@@ -38,8 +38,8 @@ def what_it_does(word: str, meaning: str, does: str | None, *, whole: bool) -> s
     if does == "stop" and word in _LIGHT and fold(meaning) in phrases("phrases", "off"):
         # One word for a stop and for off: of light, off is meant.
         does = None
-    if does == "rotate" and word in _RUNNING and _turns_by_rainbow(meaning):
-        # Where programs are chosen a rainbow is one of them: nothing turns.
+    if word in _RUNNING and (does == "bounce" or (does == "rotate" and _turns_by_rainbow(meaning))):
+        # Where programs are chosen, to and fro or a rainbow is one of them: nothing shakes or turns.
         does = None
     if does is None and word in _RUNNING and runs(meaning):
         does = "runs"

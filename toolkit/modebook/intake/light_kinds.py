@@ -18,6 +18,7 @@ _FIGURES = {
     "gobo-index": "image-rotation",
     "pan": "image-position-x",
     "tilt": "image-position-y",
+    "pan-rotation": "image-rotation",
     "color-wheel": "color-preset",
 }
 """What names of moving lights mean of the figures that a laser draws."""
@@ -67,14 +68,12 @@ def settle_by_kind(mode: DraftMode) -> None:
 
 
 def _is_one_of_several(parameter: DraftParameter) -> bool:
-    """Whether a numbered output or circuit has one run of values: the channel of a dimmer."""
+    """Whether a numbered output, circuit or lamp has one run of values: it is dimmed. What a lamp alone is
+    told in a slot is switched.
+    """
     values = [value for stretch in parameter.stretches for value in stretch.values]
-    return (
-        parameter.word == "dimmer"
-        and not parameter.name.sure
-        and parameter.number is not None
-        and len(values) <= 1
-    )
+    dimmed = (parameter.word == "dimmer" and not parameter.name.sure) or parameter.word == "lamp-control"
+    return dimmed and parameter.number is not None and len(values) <= 1
 
 
 def _told(parameter: DraftParameter) -> str:
@@ -85,7 +84,7 @@ def _told(parameter: DraftParameter) -> str:
 def _figure(parameter: DraftParameter) -> None:
     """A name that is of the figure where a laser draws it: its pattern, its size, its place."""
     form = fold(parameter.label)
-    if parameter.word == "gobo-wheel" and _SIZE.search(form):
+    if (parameter.word == "gobo-wheel" and _SIZE.search(form)) or _SIZE.fullmatch(form):
         _settle(parameter, "image-scale")
     elif parameter.word in _FIGURES:
         _settle(parameter, _FIGURES[parameter.word])

@@ -94,7 +94,7 @@ def _context(mode: DraftMode) -> None:
                 parameter.word += "-emitter"
     previous: DraftParameter | None = None
     for parameter in mode.parameters:
-        if parameter.word == "overall-speed" and parameter.name.score < 1 and previous is not None:
+        if parameter.word in ("overall-speed", "tempo") and parameter.name.score < 1 and previous is not None:
             speed = f"{previous.word}-speed"
             if speed in PARAMETERS:
                 parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
