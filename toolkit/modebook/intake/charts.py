@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 
 from modebook.intake.bare_titles import bare_titles
@@ -39,10 +38,9 @@ from modebook.intake.numbered_heads import at_numbered_heads, numbered_heads
 from modebook.intake.numbered_names import numbered_names
 from modebook.intake.row_parts import by_heads, by_restarts
 from modebook.intake.rows import chart_rows
-from modebook.intake.title_lines import title_line
+from modebook.intake.title_lines import title_line, without_signs
+from modebook.intake.told_conditions import tells_when
 from modebook.intake.turned import turned_matrix
-
-_BULLET = re.compile(r"^[•‣◦▪●○■□▸►∙·]\s*(?=\w)")
 
 
 class Walk:
@@ -90,10 +88,7 @@ class Walk:
     # Lines
 
     def _line(self, line: Line) -> None:
-        text = _BULLET.sub("", " ".join(line.text.split()))
-        if text.startswith("#") and read_mode_head(text.lstrip("# ")):
-            # A heading as plain text marks it; a mark of a footnote has a legend behind it, not a mode.
-            text = text.lstrip("# ")
+        text = without_signs(line.text)
         if not text:
             return
         bare = self.bare.get((text.strip(" :"), line.place))
@@ -113,6 +108,10 @@ class Walk:
             target = self.chart or self.found.charts[-1]
             target.notes.append(note)
             self.found.footnotes.append(note)
+            return
+        if tells_when(text):
+            self._flush()
+            (self.chart.told if self.chart is not None else self.found.prose).append(line)
             return
         titles = title_line(text) or []
         head = None if {"function", "value", "meaning"} & set(titles) else read_mode_head(text)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from modebook.intake.byte_pairs import parameters_of
 from modebook.intake.cell_blocks import find_cells, number_groups
@@ -10,23 +11,35 @@ from modebook.intake.conditions import ReadCondition, half_a_condition, name_of,
 from modebook.intake.drafts import DraftMode, DraftParameter, Json, Unsure
 from modebook.intake.entries import Entry
 from modebook.intake.footnotes import Footnotes
+from modebook.intake.grid import Line
 from modebook.intake.light_kinds import settle_by_kind
 from modebook.intake.naming import confirm_name
 from modebook.intake.ranges import fill_ranges
 from modebook.intake.setting_ranges import Settings, in_order
+from modebook.intake.told_conditions import apply_told
 from modebook.words.parameters import PARAMETERS
 
 _LETTERS = re.compile(r"^[a-z]\s?\d*$", re.IGNORECASE)
 
 
 def build_mode(
-    mode: DraftMode, entries: list[Entry], column: int, settings: Settings, notes: Footnotes
+    mode: DraftMode,
+    entries: list[Entry],
+    column: int,
+    settings: Settings,
+    notes: Footnotes,
+    told: Sequence[Line] = (),
+    *,
+    alone: bool = True,
 ) -> DraftMode:
-    """Fill a mode with the parameters that the entries give it in their mode column."""
+    """Fill a mode with the parameters that the entries give it in their mode column. told: sentences below
+    the chart that tell when slots work; alone: they can be of no other mode.
+    """
     entries = notes.applied(entries, column, mode)
     mode.parameters = parameters_of(entries, column)
     for parameter in mode.parameters:
         _conditions_of_name(parameter)
+    apply_told(mode, told, alone=alone)
     _context(mode)
     settle_by_kind(mode)
     words = [p.word for p in mode.parameters]
