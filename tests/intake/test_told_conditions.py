@@ -7,10 +7,16 @@ import pytest
 from intake.drafted import drafted, named, whys
 from modebook.intake.told_conditions import tells_when
 
-TABLE = (
-    "Slot\tFunction\tValue\tDescription\n1\tDimmer\t0-255\t0-100%\n"
-    "2\tStrobe\t0-9\tOff\n\t\t10-255\tSlow to fast\n3\tEffect\t0-49\tNone\n\t\t50-255\tCandle\n4\tEffect speed\t0-255\tSlow to fast\n\n"
-)
+TABLE = """\
+Slot\tFunction\tValue\tDescription
+1\tDimmer\t0-255\t0-100%
+2\tStrobe\t0-9\tOff
+\t\t10-255\tSlow to fast
+3\tEffect\t0-49\tNone
+\t\t50-255\tCandle
+4\tEffect speed\t0-255\tSlow to fast
+
+"""
 
 
 def conditions(text: str, word: str = "effect-speed") -> list[tuple[str | None, int | None, int | None]]:
