@@ -162,12 +162,19 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
         return footprint[0]  # `Modo 7 canales` is called by its slots, and 7 is not its number
     bare = rf"[(\[]?\s*\d+\s*(?:{_SLOTS})?\s*[)\]]?"
     if behind and not re.fullmatch(bare, behind["name"], re.IGNORECASE):
-        name = behind["name"].strip(" :–-|")
-        return _unbracket(name) or told
+        name = _unbracket(behind["name"].strip(" :–-|"))
+        return told.strip(" :–-|") if _says_little(name) else name or told
     before = re.match(rf"^(?P<name>.*\S)\s+{_MODE}$", told, re.IGNORECASE)
     if before and before["name"].strip(" :–-").casefold() not in ("dmx", "the"):
-        return before["name"].strip(" :–-")
+        return told.strip(" :–-") if _says_little(before["name"]) else before["name"].strip(" :–-")
     return told.strip(" :–-()") or flat
+
+
+def _says_little(name: str) -> bool:
+    """Whether a mode's name without the word mode is but a letter or an abbreviated number of slots: the
+    word is a part of it (`Mode A`, `9CH mode`).
+    """
+    return re.fullmatch(r"[A-Z]|\d{1,3}ch", name, re.IGNORECASE) is not None
 
 
 def _unbracket(name: str) -> str:

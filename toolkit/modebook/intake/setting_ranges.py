@@ -67,6 +67,7 @@ _SECONDS = re.compile(
     re.IGNORECASE,
 )
 
+_NONE = frozenset(("none", "keine", "kein", "aucun", "aucune", "ninguno", "ninguna", "nessuno", "nessuna"))
 _NO = r"(?:no|not|without|disabled?|enabled?|kein|ohne|mit|sans|pas de|avec|sin|con|senza|nessun)"
 _DARK = re.compile(
     rf"(?P<choice>(?:{_NO}\s+)?(?:black\s?-?out|dunkel|noir|apag[oó]n|oscuramento|buio))\s+"
@@ -88,6 +89,9 @@ class Settings:
         if parameter.word not in _HOLDERS:
             return
         for entry in parameter.ranges:
+            if parameter.word in ("smoothing", "dimmer-curve") and fold(entry["meaning"]) in _NONE:
+                # Where one setting is chosen, none of it is a choice and not an idle range.
+                entry.pop("does", None)
             if entry.get("does") in ("nothing", "as-menu", "unchanged", "closed") or "hazard" in entry:
                 continue
             named = _named(parameter, str(entry["meaning"]))
