@@ -28,7 +28,8 @@ def chart_rows(grid: Grid, plan: Plan) -> list[ChartRow]:
         texts = [cell.flat for cell in cells]
         below = body[index + 1] if index + 1 < len(body) else None
         filled = [text for text in texts if text]
-        if below is not None and len(filled) == 1 and _heads_titles(filled[0], below, plan):
+        left = any(cell.flat and (cell.column == 0 or cell.span > 1) for cell in cells)
+        if below is not None and len(filled) == 1 and left and _heads_titles(filled[0], below, plan):
             found.append(ChartRow(cells[0].place, whole=filled[0], raw=filled[0], heads=True))
             continue
         if is_group_heading(cells, below, slots, _end_of(found)):

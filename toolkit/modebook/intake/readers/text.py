@@ -11,6 +11,7 @@ from modebook.intake.names import read_name
 from modebook.intake.readers.aligned import items_of
 from modebook.intake.readers.pieces import AlignedLine, Piece
 from modebook.intake.readers.ragged import ragged_items
+from modebook.intake.titles import is_title_row
 
 _PIECE = re.compile(r"\S+(?: \S+)*")
 _DRAWN = re.compile(r"\s*[├└┌╞╘╒╟╚╔╠┝┕┍┠┗┏┣─═━┄╌│┃║┬┼┴╪╧╤╫╨╥╬╩╦╋┻┳┐┤┘╗╣╝┓┫┛╡╛╕]{3,}\s*")
@@ -22,6 +23,9 @@ _PAGE = re.compile(
 )
 _FOOT = re.compile(r"(?P<text>[^\W\d]\S*(?: \S+){2,}?) (?P<n>\d{1,3})")
 """A foot without the word page: the manual's title and a number."""
+_RIGHT = re.compile(
+    r"^\s*\S.*\S\s{4,}(?:page|seite|página|pagina|pág\.|pag\.|p\.|s\.)\s*\d{1,4}\s*$", re.IGNORECASE
+)
 _PAGE_LINES = 10
 MOST_LINES = 50_000
 
@@ -63,6 +67,8 @@ def _without_page_lines(lines: list[str]) -> list[str]:
     for form, places in _feet(lines).items():
         for place in places:
             forms[place] = form
+    for place in _turned(lines):
+        forms[place] = "turned"
     return ["" if form and forms.count(form) > 1 else line for form, line in zip(forms, lines, strict=True)]
 
 
@@ -78,6 +84,23 @@ def _feet(lines: list[str]) -> dict[str, list[int]]:
         if foot and last and titled and not read_name(foot["text"]).sure:
             found.setdefault(foot["text"], []).append(index)
     return {text: places for text, places in found.items() if len(places) > 1 and _are_pages(lines, places)}
+
+
+def _turned(lines: list[str]) -> list[int]:
+    """Where a page is turned: lines whose page number stands far to the right of their words, and the heading
+    that is said again below them.
+    """
+    found: list[int] = []
+    for index, line in enumerate(lines):
+        page = _RIGHT.search(line)
+        if page is None or index == 0 or lines[index - 1].strip():
+            continue
+        found.append(index)
+        below = next((n for n in range(index + 1, len(lines)) if lines[n].strip()), None)
+        if below is not None and lines[below].strip() in (one.strip() for one in lines[:index]):
+            titles = re.split(r"\s{2,}", lines[below].strip())
+            found.extend([] if is_title_row(titles) > 1 else [below])
+    return found if len(found) > 1 else []
 
 
 def _are_pages(lines: list[str], places: list[int]) -> bool:
