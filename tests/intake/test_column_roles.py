@@ -69,7 +69,7 @@ def test_numbers_of_frames_beside_one_slot_are_no_second_mode():
     frames += [["1", "Scroller", str(n), f"{16 * n - 16}-{16 * n - 1}", f"Film {n}"] for n in range(1, 17)]
     plan = plan_columns(grid_of([*frames, ["2", "Fan", "", "0-255", "Slow to fast"]]))
     assert plan is not None
-    assert [column.role for column in plan.columns] == ["slot", "function", "none", "value", "meaning"]
+    assert [column.role for column in plan.columns] == ["slot", "function", "foreign", "value", "meaning"]
     modes = [
         ["Long", "Short", "Function", "Value"],
         ["1", "1", "Dimmer", "0-255"],

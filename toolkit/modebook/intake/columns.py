@@ -128,7 +128,7 @@ def _range_numbers(roles: list[Role], body: list[list[Cell]]) -> None:
             numbers = above[c].flat.isdigit() and row[c].flat.isdigit()
             counted += stays and onward and numbers and int(row[c].flat) == int(above[c].flat) + 1
         if counted >= 3:
-            roles[c] = "none"
+            roles[c] = "foreign"
 
 
 def _names_something(plan: Plan, stats: list[Stats]) -> bool:
