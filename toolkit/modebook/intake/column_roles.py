@@ -156,8 +156,9 @@ def _values(roles: list[Role], stats: list[Stats]) -> None:
     for c in values:
         others = [roles[o] for o in values if o != c]
         if stats[c].percent > stats[c].values / 2 and stats[c].percent:
-            if "value" in others and stats[c].percent == stats[c].whole_percent:
-                # Percents that restate values run in steps as they do; these say what a whole slot measures.
+            if "value" in others and (stats[c].percent == stats[c].whole_percent or stats[c].text):
+                # Percents that restate values run in steps as they do, and no words stand among them; these
+                # say what a whole slot measures.
                 roles[c] = "meaning"
                 continue
             roles[c] = "percent" if "value" in others or stats[c].percent == stats[c].values else "value"
