@@ -62,6 +62,10 @@ def test_groups_may_be_called_as_parameters_are():
     groups = ["Dimmer", "Color", "", ""]
     found = roles(["Group", "Slot", "Control", "Value"], ["", "Color", "", ""], SLOTS, NAMES, RANGES)
     assert found == ["group", "slot", "function", "value"]
+    several = roles(
+        ["Group", "Slot", "Control", "Value"], ["Dimmer", "Color", "", "Fan"], SLOTS, NAMES, RANGES
+    )
+    assert several == found
     assert roles(["Slot", "Group", "Value"], SLOTS, groups, RANGES)[1] == "function"
 
 

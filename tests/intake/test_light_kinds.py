@@ -123,8 +123,9 @@ def test_wind_that_runs_from_slow_to_fast_is_a_fan():
 def test_a_rainbow_turns_a_wheel_and_is_a_program_among_programs():
     table = "Channel\tControl\tValue\tDescription\n1\tDimmer\t0-255\t0-100%\n"
     rest = "\t0-49\tNone\n\t\t50-149\tRainbow\n\t\t150-255\tCandle\n"
-    effect = drafted(f"{table}2\tEffect{rest}").modes[0]
-    assert named(effect, "effect").ranges[1].does is None
+    for label, word in (("Effect", "effect"), ("Color presets", "color-preset")):
+        (mode,) = drafted(f"{table}2\t{label}{rest}").modes
+        assert named(mode, word).ranges[1].does is None
     wheel = drafted(f"{table}2\tColor wheel{rest}").modes[0]
     assert named(wheel, "color-wheel").ranges[1].does == "rotate"
 
