@@ -8,25 +8,30 @@ from dataclasses import dataclass, field
 from modebook.intake.chart_rows import BLANK, ChartRow, SlotCell, read_slot_cell
 from modebook.intake.from_zero import FROM_ZERO, lines_from_zero
 from modebook.intake.grid import Line
+from modebook.intake.headings import read_mode_head
 from modebook.intake.inline_rows import rows_behind
 from modebook.intake.lexicon import SURE
+from modebook.intake.lost_blanks import Settled, settle
 from modebook.intake.names import read_name
-from modebook.intake.title_lines import named_columns, title_line
+from modebook.intake.running_columns import Columns, columns_of, in_one_form, is_group, without_group
+from modebook.intake.title_lines import modes_in_titles, named_columns, title_line
 from modebook.intake.titles import title_roles
 from modebook.intake.values import ELISIONS, Values, read_values
 
 _DASH = r"\s*(?:\.{2,}|…|[-‐‑‒–—−~÷]|\bto\b|\bbis\b|\bà\b|\ba\b|\bhasta\b)\s*"
 _N = r"\d{1,3}(?:[.,]\d{3})+|\d{1,5}"
 _RANGE = re.compile(
-    rf"(?<![\w.,°%-])(?:0x[0-9A-F]+{_DASH}0x[0-9A-F]+|(?:{_N}){_DASH}(?:{_N}))(?![\w°%]|[.,]\d|\s?(?:°|%|K\b|Hz|deg|Grad|s\b|rpm))",
+    rf"(?<![\w.,°%-])(?:0x[0-9A-F]+{_DASH}0x[0-9A-F]+|(?:{_N}){_DASH}(?:{_N}))(?![\w°%]|[.,]\d|\s?(?:°|%|K\b|Hz\b|deg\b|degrees|Grad\b|s\b|rpm\b))",
     re.IGNORECASE,
 )
 _PADDED = re.compile(r"(?<![\w.,-])0\d{2}(?:\s+\d{3})?(?![\w.,°%-])")
 _PARTED = re.compile(r"(?<=[^\W\d] )0{1,3} (?P<to>[1-9]\d{0,2})(?=\s|$)(?!\s?[-–.…%°])")
 _LEAD = re.compile(
-    r"^(?P<slot>\d{1,3}(?:\s*(?:[-–+/&]|,)\s*\d{1,3}){0,3}\*{0,2})(?:[.:)]|\s[-–—:])?\s+(?P<rest>\S.*)$"
+    r"^(?P<slot>\d{1,3}(?:\s*(?:[-–+/&…]|,)\s*\d{1,3}){0,3}\*{0,2})(?:[.:)]|\s[-–—:])?\s+(?P<rest>\S.*)$"
 )
 _SLOT_BEHIND = re.compile(r"(?<=[^\W\d.)\]%°] )(?P<slot>\d{1,3}(?:\s?[-–/+&]\s?\d{1,3})?)(?=\s|$)")
+_UNIT = re.compile(r"(?:k?Hz|K|ms|s|sec|rpm|bpm|deg)\b|[%°]")
+_MOST = 512  # slots of a universe
 _ALONE = re.compile(r"^\(?\d{1,3}\)?\*{0,2}$")
 
 
@@ -41,6 +46,7 @@ class Trail:
     modes: list[str] = field(default_factory=list)
     titled: bool = False
     name_first: bool = False
+    settled: Settled | None = None
 
     def follow(self, row: ChartRow) -> None:
         """Take note of a row."""
@@ -67,8 +73,12 @@ def loose_rows(lines: list[Line]) -> tuple[list[ChartRow], list[Line]]:
     named = named_columns(lines)
     last: int | None = None
     ended = False
+    settled: dict[int, Settled] = {}
+    form = Columns()
+    label = ""
     for index, line in enumerate(lines):
         text = " ".join(line.text.split())
+        trail.settled = settled.get(index)
         if not text:
             continue
         # Words below an empty line, after values that reached the top, are no part of the chart.
@@ -82,23 +92,51 @@ def loose_rows(lines: list[Line]) -> tuple[list[ChartRow], list[Line]]:
         if named is not None and index == named.line:
             trail.columns = len(named.modes)
             trail.titled = True
+            settled = _settled(lines, index + 1, named.modes)
+            form = columns_of(named.roles, trail.columns, [one.text for one in lines[index + 1 :]])
             continue
         titles = title_line(text)
         if titles is not None:
-            trail.columns = max(1, titles.count("slot"))
+            beside = named is not None and abs(index - named.line) == 1
+            trail.columns = len(named.modes) if named and beside else max(1, titles.count("slot"))
             trail.titled = True
             trail.name_first = titles[0] == "function" and "slot" in titles
+            if not settled:
+                settled = _settled(lines, index + 1, modes_in_titles(text) or [""] * trail.columns)
+            form = columns_of(titles, trail.columns, [one.text for one in lines[index + 1 :]])
             continue
-        row = _row(text, line, trail)
+        under = " ".join(lines[index + 1].text.split()) if index + 1 < len(lines) else ""
+        if trail.slot and trail.end in (None, 255, 65535) and is_group(text, form, trail.slot, under):
+            label = text
+            continue
+        told, group = without_group(text, form, trail.slot)
+        told, default = in_one_form(
+            told, form, trail.end, first=bool(rows) and rows[-1].has_slot and not rows[-1].value
+        )
+        row = _row(told, line, trail)
         if row is None:
             left.append(line)
             continue
+        row.raw = text
+        row.default = default
+        row.group = group or label
+        label = ""
         for piece in rows_behind(row):
             trail.follow(piece)
             rows.append(piece)
     if raised and rows:
         rows[0].why.append(FROM_ZERO)
     return rows, left
+
+
+def _settled(lines: list[Line], start: int, modes: list[str]) -> dict[int, Settled]:
+    """Of which modes the numbers are, by the indexes of lines behind a line of titles."""
+    if len(modes) < 2:
+        return {}
+    heads = [read_mode_head(mode) for mode in modes]
+    most = [head.footprint or _MOST if head is not None else _MOST for head in heads]
+    found = settle([line.text for line in lines[start:]], most)
+    return {start + number: one for number, one in found.items()}
 
 
 def looks_like_chart(rows: list[ChartRow], left: list[Line], *, titled: bool = False) -> bool:
@@ -171,9 +209,13 @@ def _row(text: str, line: Line, trail: Trail) -> ChartRow | None:
     if lead:
         cell = read_slot_cell(lead["slot"])
         rest = lead["rest"].strip()
+        if _UNIT.match(rest):
+            cell = BLANK  # `1 Hz - 25 Hz` measures
         if cell.kind == "slots" and _slot_not_value(lead["slot"], cell, rest, trail, row):
             row.slots[0] = cell
             _name_and_values(rest, row)
+            return row
+        if _single_value(text, row, trail):
             return row
     spot = _first_range(text)
     if spot is None:
@@ -196,6 +238,16 @@ def _row(text: str, line: Line, trail: Trail) -> ChartRow | None:
     row.value = text[start:end].strip()
     row.name, row.meaning = (before, after) if before and after else (before or after, "")
     return row
+
+
+def _single_value(text: str, row: ChartRow, trail: Trail) -> bool:
+    """Reads a number that goes on with the values, and what it means: `19 Deep red` behind `1-18`."""
+    found = re.match(r"^0{0,2}(\d{1,3})\s+([^\W\d].*)$", text)
+    if not found or trail.end is None or int(found[1]) != trail.end + 1 or _first_range(text) is not None:
+        return False
+    row.slots[0] = BLANK
+    row.value, row.name = found[1], found[2]
+    return True
 
 
 def _lost_dash(text: str, trail: Trail) -> tuple[str, str] | None:
@@ -270,6 +322,11 @@ def _name_and_values(rest: str, row: ChartRow) -> None:
         return
     spot = _first_range(rest) or _parted_range(rest)
     if spot is None:
+        zero = re.match(r"^(\D+?) (0{1,3}) ([^\W\d].*)$", rest)
+        if zero and read_name(zero[1]).sure:
+            # The first of its values is a single one: `Color wheel 0 Open`.
+            row.name, row.value, row.meaning = zero[1], zero[2], zero[3]
+            return
         row.name = rest
         return
     start, end = spot
@@ -300,6 +357,16 @@ def _several_columns(text: str, row: ChartRow, trail: Trail) -> ChartRow | None:
     if len(words) > trail.columns and all(cell.kind in ("slots", "absent") for cell in cells):
         row.slots = dict(enumerate(cells))
         _name_and_values(" ".join(words[trail.columns :]), row)
+        return row
+    own = trail.settled
+    if own is not None:
+        row.slots = {column: SlotCell("absent", mark="-") for column in range(trail.columns)}
+        row.slots.update(zip(own.columns, own.cells, strict=True))
+        _name_and_values(" ".join(words[own.length :]), row)
+        if not own.sure:
+            row.why.append(f"a blank was lost: {' '.join(words[: own.length])} may be another mode's slot")
+        return row
+    if _single_value(text, row, trail):
         return row
     spot = _first_range(text)
     if spot is None:

@@ -14,7 +14,10 @@ from modebook.intake.lexicon import phrases
 from modebook.intake.values import Values
 
 _AND = r"\s*(?:,|and|und|et|y|e|&|\+|to|bis|à|a|hasta|-|–)\s*"
-_NOTE = r"(?:notes?|n\.?b\.?|important|attention|hinweis|achtung|remarque|nota|importante|attenzione)\s*[:.!–-]\s*"
+_NOTE = (
+    r"(?:notes?|n\.?b\.?|important|attention|hinweis|achtung|remarque|nota|importante|attenzione)"
+    r"\s*[:.!–-]\s*"
+)
 _WORKS = re.compile(
     r"\b(?:works?|acts?|active|effect|effective|responds?|reacts?|functions?|used|valid|available|applies|apply|"
     r"wirk(?:t|en)|wirksam|aktiv|reagier(?:t|en)|funktionier(?:t|en)|gilt|gelten|"
