@@ -25,3 +25,12 @@ def test_without_a_legend_it_stays():
     (control,) = drafted(CHART).modes[0].parameters
     assert control.ranges[1].meaning == "Reset (1)"
     assert control.ranges[1].hold_s is None
+
+
+def test_a_raised_digit_is_a_mark_by_its_shape():
+    """`¹` begins a legend wherever it stands: it cannot be a slot's number."""
+    raised = CHART.replace("(1)", "²").replace("Control", "Control¹")
+    document = drafted(f"{raised}\n¹ Kept until power off.\n² Hold the value for 4 s.\n")
+    (control,) = document.modes[0].parameters
+    assert [(piece.meaning, piece.hold_s) for piece in control.ranges][1] == ("Reset", 4.0)
+    assert not document.doubts

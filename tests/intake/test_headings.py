@@ -17,6 +17,8 @@ from modebook.intake.headings import numbered_mode, own_titles, read_mode_head
         ("Mode 2: Tour (7 channels)", "Tour", 2, 7),
         ("Betriebsart 2 – Erweitert", "Erweitert", 2, None),
         ("Basic mode", "Basic", None, None),
+        ("Modo C", "Modo C", None, None),
+        ("Betriebsart B: 6 Kanäle", "Betriebsart B", None, 6),
     ],
 )
 def test_a_modes_heading(printed, name, number, footprint):

@@ -118,7 +118,7 @@ def test_a_value_may_run_over_the_gutter_of_its_column():
         "           64-127 low\n           128-191 high\n           192-255 off\n"
     )
     (mode,) = document.modes
-    assert (mode.name, mode.footprint) == ("C", 2)
+    assert (mode.name, mode.footprint) == ("MODE C", 2)
     assert short(named(mode, "fan"))[2] == [
         (0, 63, "auto"),
         (64, 127, "low"),

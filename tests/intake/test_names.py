@@ -88,6 +88,29 @@ def test_numbers_cells_and_sides_are_taken_apart() -> None:
     assert (read_name("Left blade angle").word, read_name("Left blade angle").side) == ("blade-angle", "left")
 
 
+def test_one_color_temperature_names_a_white_and_two_are_what_it_can_be_set_to() -> None:
+    emitter, tunable = read_name("Weiß 5600 K"), read_name("White 2800 K - 6000 K")
+    assert (emitter.word, emitter.label, emitter.sure) == ("white", "Weiß 5600 K", True)
+    assert tunable.word == "color-temperature"
+
+
+@pytest.mark.parametrize(
+    ("printed", "word"),
+    [
+        ("Dimmer right", "dimmer"),
+        ("Intensité gauche", "dimmer"),
+        ("Anello blu", "blue"),
+        ("Inner ring amber", "amber"),
+        ("Lampe 2 Helligkeit", "dimmer"),
+        ("Lampe", "lamp-control"),
+    ],
+)
+def test_parts_of_a_fixture_light_up_apart(printed: str, word: str) -> None:
+    """A side, a ring or a lamp of several has a dimmer or an emitter of its own."""
+    name = read_name(printed)
+    assert (name.word, name.sure) == (word, True)
+
+
 @pytest.mark.parametrize("printed", ["Swing", "Nod", "Hyperflux", "Zweite Ebene", "Speed", "R", "Kanal"])
 def test_what_says_too_little_is_never_sure(printed: str) -> None:
     assert not read_name(printed).sure
@@ -201,9 +224,10 @@ def test_a_lamp_of_several_from_dark_to_full_is_a_dimmer():
 
 @pytest.mark.parametrize(("said", "doubted"), [("Auto speed slow to fast", False), ("slow to fast", True)])
 def test_a_bare_speed_needs_no_doubt_where_its_values_say_whose_it_is(said: str, doubted: bool):
+    """Beside a head that turns it may be the head's, if nothing more is printed."""
     titles = "Slot\tFunction\tValue\tMeaning\n1\tDimmer\t0-255\t0-100%\n"
     chart = f"{titles}2\tAuto mode\t0-10\tOff\n\t\t11-255\tAuto jump\n3\tSpeed\t0-255\t{said}\n"
-    document = drafted(chart)
+    document = drafted(f"{chart}4\tPan\t0-255\t0-540°\n")
     assert slots(document.modes[0])[2] == ("macro-speed", [3])
     assert bool(document.doubts) == doubted
 

@@ -163,6 +163,11 @@ def _values(roles: list[Role], stats: list[Stats]) -> None:
     for c in values:
         others = [roles[o] for o in values if o != c]
         if stats[c].percent > stats[c].values / 2 and stats[c].percent:
+            if "value" in others and (stats[c].percent == stats[c].whole_percent or stats[c].text):
+                # Percents that restate values run in steps as they do, and no words stand among them; these
+                # say what a whole slot measures.
+                roles[c] = "meaning"
+                continue
             roles[c] = "percent" if "value" in others or stats[c].percent == stats[c].values else "value"
         elif stats[c].hexes > 0.3 * stats[c].filled and "value" in others:
             roles[c] = "hex"
@@ -198,8 +203,12 @@ def _texts(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
         unnamed = not titles[c] or roles[c] == "group" or not title_roles(titles[c])
         left = bool(slots) and c < slots[0]
         grouping = s.grouping >= 0.6 * max(1, s.text)
+        named_too = [o for o in others if title_roles(titles[o])[:1] == ("function",)]
+        said = title_roles(titles[c])[:1] == ("group",) and (
+            _fewer(s, stats, slots, others) or (left and _at_each(stats, slots, named_too))
+        )
         if others and (
-            (unnamed and (grouping or (left and _sparse(s, stats[slots[0]])))) or roles[c] == "group"
+            (unnamed and (grouping or (left and _sparse(s, stats[slots[0]])))) or said or roles[c] == "group"
         ):
             roles[c] = "group"
             texts.remove(c)
@@ -238,6 +247,23 @@ def _beside(mine: Stats, stats: list[Stats], slots: list[int]) -> float:
         return 0.0
     both = sum(a and any(stats[c].rows[n] for c in slots) for n, a in enumerate(mine.rows))
     return round(both / mine.filled, 1)
+
+
+def _fewer(mine: Stats, stats: list[Stats], slots: list[int], others: list[int]) -> bool:
+    """Whether a column stands in fewer rows than slots do, and another has a text for each of them: though
+    its texts may be names as well (Color, Dimmer), they are those of groups.
+    """
+    few = bool(slots) and 0 < mine.filled < 0.6 * stats[slots[0]].filled
+    return few and _at_each(stats, slots, others)
+
+
+def _at_each(stats: list[Stats], slots: list[int], others: list[int]) -> bool:
+    """Whether one of some columns has a text for each slot."""
+    if not slots:
+        return False
+    rows = stats[slots[0]].rows
+    both = (sum(a and b for a, b in zip(rows, stats[o].rows, strict=True)) for o in others)
+    return any(count >= 0.9 * sum(rows) for count in both)
 
 
 def _sparse(mine: Stats, slots: Stats) -> bool:

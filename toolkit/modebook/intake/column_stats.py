@@ -11,7 +11,7 @@ from modebook.intake.folding import fold
 from modebook.intake.grid import Cell
 from modebook.intake.lexicon import SURE, phrases
 from modebook.intake.names import DESCRIBING, read_name
-from modebook.intake.values import ELISIONS, read_values
+from modebook.intake.values import ELISIONS, Values, read_values
 
 _BYTE = re.compile(r"[(\[]?(?:msb|lsb|coarse|fine|grob|fein|hi|lo|high|low)[)\]]?", re.IGNORECASE)
 
@@ -39,6 +39,8 @@ class Stats:
     text: int = 0
     names: int = 0
     percent: int = 0
+    whole_percent: int = 0
+    """Cells that say 0 to 100 %: where values run on in steps, few do."""
     hexes: int = 0
     absent: int = 0
     rising: bool = True
@@ -122,6 +124,7 @@ def stats_of(cells: list[Cell]) -> Stats:
             end = values[-1].end
             stats.ranges += not values[0].single
             stats.percent += values[0].form == "percent"
+            stats.whole_percent += values[0].form == "percent" and _is_all(values[0])
             stats.hexes += values[0].form == "hex"
         elif re.search(r"[^\W\d_]{2,}", flat):
             stats.text += 1
@@ -141,6 +144,10 @@ def stats_of(cells: list[Cell]) -> Stats:
     stats.spread = len(numbers)
     stats.kinds = len(kinds)
     return stats
+
+
+def _is_all(values: Values) -> bool:
+    return (values.start, values.end) == (0, 255)
 
 
 def ends_of(lows: list[Cell], highs: list[Cell]) -> bool:

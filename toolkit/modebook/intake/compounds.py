@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from functools import lru_cache
+from functools import cache, lru_cache
 
 from modebook.intake.folding import bare, fold
-from modebook.intake.lexicon import INFLECTED, SURE, Found, exact, inflected
+from modebook.intake.lexicon import INFLECTED, SURE, Found, exact, inflected, phrases
 from modebook.words.parameters import PARAMETERS
 
 _ASPECTS: dict[str, tuple[str, ...]] = {
@@ -35,6 +35,17 @@ _EMITTED = frozenset(
         *("hue", "saturation"),
     )
 )
+_MIXED = _EMITTED | {"color-temperature", "tint", "cie-x", "cie-y", "dimmer", "strobe", "shutter"}
+_LAYERS = frozenset(
+    (
+        *("background", "foreground", "effect", "fx", "halo", "aura", "ring", "backlight", "center", "eye"),
+        *("hintergrund", "vordergrund", "effekt", "fond", "effet", "fondo", "efecto", "sfondo", "effetto"),
+        *("anneau", "anillo", "anello", "centre", "centro", "mitte"),
+    )
+)
+_LAMPS = frozenset(
+    ("lamp", "lamps", "lampe", "lampen", "lampes", "lampara", "lamparas", "lampada", "lampade")
+)
 _TURNING = frozenset({"pan", "tilt", "roll"})
 _LINK = re.compile(r"s$")
 FACETS = re.compile(
@@ -58,15 +69,27 @@ _SIGNS = (
     ),
 )
 _GENERAL = frozenset({"macro", "macro-speed", "effect", "effect-speed", "overall-speed", "control"})
+_AMOUNT = frozenset(
+    (
+        *(
+            "intensity",
+            "brightness",
+            "level",
+            "dimmer",
+            "helligkeit",
+            "intensitat",
+            "intensite",
+            "luminosite",
+        ),
+        *("niveau", "intensidad", "nivel", "brillo", "intensita", "luminosita", "livello"),
+    )
+)
 _NARROWING = frozenset(
     (
         *("movement", "color", "colour", "position", "beam", "bewegung", "farbe", "mouvement", "couleur"),
         *("movimiento", "movimento", "colore", "couleurs", "colores", "colori", "faisceau", "haz", "fascio"),
     )
 )
-
-
-_AMOUNT = frozenset(("intensity", "brightness", "level", "dimmer"))
 
 
 def spelled_out(text: str) -> str:
@@ -77,12 +100,12 @@ def spelled_out(text: str) -> str:
 
 
 def narrowed(word: str, printed: list[str]) -> bool:
-    """Whether a word of general use would leave out what the name says it is of: a program of movement,
-    the brightness of an effect.
+    """Whether a word of general use would leave out what the name says it is of: a program of movement, the
+    brightness of a lamp or of an effect.
     """
     amount = word in PARAMETERS and PARAMETERS[word].quantity in ("selector", "rate", "speed")
     return (word in _GENERAL and not _NARROWING.isdisjoint(printed)) or (
-        amount and not _AMOUNT.isdisjoint(printed)
+        (amount or word == "lamp-control") and not _AMOUNT.isdisjoint(printed)
     )
 
 
@@ -99,9 +122,9 @@ def composed(text: str) -> Found | None:
     """The word for a name of a known parameter and one aspect of it, in any order, if there is one."""
     form = bare(text)
     words = form.split()
-    known = _emitted(words, form) or _layered(words, form)
-    if known:
-        return known
+    lit = _emitted(words, form) or _part(words, form)
+    if lit:
+        return lit
     for at, word in enumerate(words):
         for aspect, printed in _ASPECTS.items():
             if word in printed and len(words) > 1:
@@ -147,24 +170,22 @@ def _emitted(words: list[str], form: str) -> Found | None:
     return Found(base.word, INFLECTED, form) if base and sure else None
 
 
-_LAYERS = frozenset(
-    (
-        *("background", "foreground", "effect", "fx", "halo", "aura", "ring", "backlight", "center", "eye"),
-        *("hintergrund", "vordergrund", "effekt", "fond", "effet", "fondo", "efecto", "sfondo", "effetto"),
-        *("anneau", "anillo", "anello", "centre", "centro", "mitte"),
-    )
-)
-"""A part of a light, or a layer of what it shows, that is mixed for itself."""
-_MIXED = _EMITTED | {"color-temperature", "tint", "cie-x", "cie-y", "dimmer", "strobe", "shutter"}
+@cache
+def _parts() -> frozenset[str]:
+    """What lights up apart from the rest, and is mixed for itself: sides, rings, lamps, layers of what is
+    shown.
+    """
+    return phrases("marks", "cell") | phrases("marks", "side") | _LAMPS | _LAYERS
 
 
-def _layered(words: list[str], form: str) -> Found | None:
-    """The parameter in a name of a part and what of it is set: `Background red`, `Effect CCT`."""
-    for layer, rest in ((words[0], words[1:]), (words[-1], words[:-1])) if len(words) > 1 else ():
-        base = exact(" ".join(rest)) if layer in _LAYERS else None
-        if base is not None and base.score >= SURE and base.word in _MIXED:
-            return Found(base.word, INFLECTED, form)
-    return None
+def _part(words: list[str], form: str) -> Found | None:
+    """What is set of one part of the fixture (`Dimmer left`, `Ring red`, `Effect CCT`)."""
+    rest = " ".join(word for word in words if word not in _parts())
+    if not rest or rest == form:
+        return None
+    base = exact(rest)
+    sure = base is not None and base.score >= SURE and base.word in _MIXED
+    return Found(base.word, INFLECTED, form) if base and sure else None
 
 
 def _of(rest: str, aspect: str, form: str) -> Found | None:

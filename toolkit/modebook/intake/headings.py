@@ -213,11 +213,11 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
         return footprint[0]  # `DMX chart - 9 CH` names nothing else
     bare = rf"[(\[]?\s*\d+\s*(?:{_SLOTS})?\s*[)\]]?"
     if behind and not re.fullmatch(bare, behind["name"], re.IGNORECASE):
-        name = behind["name"].strip(" :–-|")
-        return _unbracket(name) or told
+        name = _unbracket(behind["name"].strip(" :–-|"))
+        return told.strip(" :–-|") if _says_little(name) else name or told
     before = re.match(rf"^(?P<name>.*\S)\s+{_MODE}$", told, re.IGNORECASE)
     if before and before["name"].strip(" :–-").casefold() not in ("dmx", "the"):
-        return before["name"].strip(" :–-")
+        return told.strip(" :–-") if _says_little(before["name"]) else before["name"].strip(" :–-")
     return _unbracket(told.strip(" :–-")) or flat
 
 
@@ -256,6 +256,11 @@ def numbered_mode(text: str) -> ModeHead:
     slots = _FOOTPRINT.search(found["name"])
     name = _mode_name(found["name"], slots)
     return ModeHead(text, name, int(found["n"]), int(slots["n"]) if slots else None, True)
+
+
+def _says_little(name: str) -> bool:
+    """Whether a mode's name without the word mode is but a letter: the word is a part of it (`Mode A`)."""
+    return len(name) == 1 and name.isalpha()
 
 
 def _unbracket(name: str) -> str:

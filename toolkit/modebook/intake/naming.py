@@ -81,7 +81,7 @@ def _known_or_doubt(parameter: DraftParameter, name: Name, *, from_text: bool = 
 def _measured(parameter: DraftParameter, name: Name) -> Name:
     """A name that says too little, settled by what is measured beside it: x and y up to 1 are a place in
     the chromaticity diagram, a white in kelvin is a color temperature, a turning of so many degrees has an
-    end, a flash effect of many is a choice.
+    end, a frequency of a few hertz is of flashes, a flash effect of many is a choice.
     """
     texts = [name.rest, *(stretch.text for stretch in parameter.stretches), *parameter.entry.remarks]
     form = fold(name.label)
@@ -110,7 +110,7 @@ def _measured(parameter: DraftParameter, name: Name) -> Name:
         spans = [quantity for text in texts for quantity in describe(text).spans]
         if spans and all(one.unit == "%" for one in spans):
             return replace(name, word="dimmer")  # a lamp of several, from dark to full
-    if form in ("rate", "frequency", "speed"):
+    if form in ("rate", "speed") or (name.word == "modulation-frequency" and not name.sure):
         told = [one for text in texts for one in (*describe(text).spans, *describe(text).singles)]
         if told and all(one.unit == "Hz" and one.end <= _SEEN_HZ for one in told):
             return replace(name, word="strobe", score=_LIKELY)

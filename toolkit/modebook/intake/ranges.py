@@ -5,13 +5,13 @@ from __future__ import annotations
 import re
 
 from modebook.intake.descriptions import Description, describe
+from modebook.intake.doing import what_it_does
 from modebook.intake.drafts import DraftParameter, Json
 from modebook.intake.elision import expand
 from modebook.intake.entries import Stretch
 from modebook.intake.folding import fold
-from modebook.intake.lexicon import phrases
 from modebook.intake.names import DESCRIBING, read_name
-from modebook.intake.phrases import affirmed, runs, turns_round
+from modebook.intake.phrases import affirmed, turns_round
 from modebook.intake.quantities import Quantity
 from modebook.intake.remarks import half_told, hold_all, note_remarks, ruled_by
 from modebook.intake.spans import full_span, range_span
@@ -38,22 +38,6 @@ TRIGGERING = frozenset(
         "display",
     }
 )
-_WHEELS = frozenset({"color-wheel", "gobo-wheel", "rotating-gobo-wheel", "effect-wheel", "animation-wheel"})
-_RUNNING = frozenset(
-    {
-        "macro",
-        "movement-macro",
-        "color-macro",
-        "gobo-macro",
-        "pixel-macro",
-        "beam-macro",
-        "prism-macro",
-        "effect",
-        "pixel-effect",
-        "framing-macro",
-    }
-)
-_LIGHT = frozenset({"strobe", "strobe-mode", "shutter", "dimmer", "fan", "fan-mode", "control", "smoothing"})
 _STROBING = re.compile(
     r"\b(\w*strob\w*|flash\w*|\w*blitz\w*|estrob\w*|destell\w*|lampegg\w*|pulse|pulsing|lightning|stroboscop\w*|eclair\w*|puls\w*)\b",
     re.IGNORECASE,
@@ -264,25 +248,8 @@ def _range(
             meaning,
             f"/ranges/{len(parameter.ranges)}",
         )
-    does = said.does
-    if (
-        does == "open"
-        and parameter.word not in _WHEELS
-        and read_name(meaning).word in ("white", "natural-white")
-    ):
-        # White opens a color wheel; beside a mode of color it is a color.
-        does = None
-    if does == "stop" and parameter.word in _LIGHT and fold(meaning) in phrases("phrases", "off"):
-        # One word for a stop and for off: of light, off is meant.
-        does = None
-    if does is None and parameter.word in _RUNNING and runs(meaning):
-        does = "runs"
-    if does == "rotate" and description.spans and all(one.unit == "deg" for one in description.spans):
-        does = "index"  # degrees from end to end are places
-    if does in ("rotate", "bounce", "index") and parameter.word in ("control", "reset", "lamp-control"):
-        does = None
-    if does == "runs" and not whole and fold(meaning) in ("macro speed",):
-        does = None
+    degrees = bool(description.spans) and all(one.unit == "deg" for one in description.spans)
+    does = what_it_does(parameter.word, meaning, said.does, whole=whole, degrees=degrees)
     if does:
         entry["does"] = does
     if said.hold_s is not None:
@@ -306,6 +273,9 @@ def _keep_whole(parameter: DraftParameter, made: list[tuple[Json, Description]])
     known = read_name(text.strip(" ()")) if text.strip(" ()") else None
     telling = [word for word in words if not re.fullmatch(r"[\d%°]+", word) and word not in _CONNECTING]
     repeats = known is not None and known.word == parameter.word and not known.rest
+    if description.spans and not description.needs and description.said.hold_s is None:
+        # The span is the parameter's: what the words of the range say of it stays with them.
+        entry["meaning"] = description.printed
     if entry.get("does") in ("rotate", "index") and PARAMETERS[parameter.word].quantity == "angle":
         del entry["does"]  # `Rotation 0 to 540 deg` is what a pan is
     special = any(key in entry for key in ("does", "hazard", "hold_s", "kept", "parameter"))

@@ -8,11 +8,12 @@ from dataclasses import dataclass
 
 from modebook.intake.chart_rows import read_slot_cell
 from modebook.intake.grid import Line
-from modebook.intake.headings import read_mode_head
+from modebook.intake.headings import ModeHead, read_mode_head
 from modebook.intake.lexicon import exact
 from modebook.intake.names import read_name
 from modebook.intake.titles import title_roles
 
+_BULLET = re.compile(r"^[•‣◦▪●○■□▸►∙·]\s*(?=\w)")
 MOST = 6  # modes side by side
 LEAST = 2  # rows that bear a line of modes' names out
 
@@ -172,3 +173,23 @@ def _borne_out(lines: Sequence[Line], count: int) -> bool:
             # One number and words: a row of one column of slots, or a value.
             other += 1
     return full >= LEAST and 1 in seen and full > 2 * other
+
+
+def mode_title(text: str, words: tuple[str, ...] = ()) -> ModeHead | None:
+    """The mode that a line names, unless it is a line of column titles. `Effect mode (3 channels)` is none,
+    though its words are titles: it has a footprint, and nothing for values. words: the pieces that wide
+    gaps part; a number apart from the rest is a section's, as in `5   DMX CHANNELS`.
+    """
+    if len(words) > 1 and words[0].isdecimal() and text.startswith(words[0]):
+        text = text[len(words[0]) :].strip()
+    titles = {"function", "value", "meaning"} & set(title_line(text) or [])
+    head = read_mode_head(text)
+    whole = head is not None and head.strong and head.footprint is not None and titles == {"function"}
+    return head if not titles or whole else None
+
+
+def without_signs(text: str) -> str:
+    """A line without the bullet or the signs of a heading that plain text puts before it."""
+    told = _BULLET.sub("", " ".join(text.split()))
+    # A mark of a footnote has a legend behind it, not a mode.
+    return told.lstrip("# ") if told.startswith("#") and read_mode_head(told.lstrip("# ")) else told

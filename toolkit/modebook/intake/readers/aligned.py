@@ -78,7 +78,8 @@ def _longest(
         heading = len(line.pieces) == 1 and is_heading(line.pieces[0].text)
         if heading and columns is not None:
             break
-        if columns is not None and _parted(line, columns, gap) and len(line.pieces) == 2:
+        over = columns is not None and not _is_sentence(line) and _parted(line, columns, gap)
+        if over and len(line.pieces) == 2:
             # It ran over a gutter: the columns are told by the lines that do not.
             end, singles = end + 1, 0
             best = (end, columns)
@@ -103,6 +104,12 @@ def _longest(
     if columns is not None and end > best[0]:
         best = (end, columns)
     return best
+
+
+def _is_sentence(line: AlignedLine) -> bool:
+    """Whether a line is a sentence without a wide gap: where a gutter runs through it, that is chance."""
+    text = line.pieces[0].text if len(line.pieces) == 1 else ""
+    return text[:1].isupper() and text.endswith(".") and len(text.split()) > 4
 
 
 def _parted(line: AlignedLine, columns: list[tuple[float, float]], gap: float) -> bool:

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from dataclasses import replace
 
 from modebook.intake.errors import IntakeError
 from modebook.intake.grid import Item, Leaf, Line, Place, Source, grid_of
+from modebook.intake.names import read_name
 from modebook.intake.readers.aligned import items_of
 from modebook.intake.readers.pieces import AlignedLine, Piece
 from modebook.intake.readers.ragged import ragged_items
 from modebook.intake.readers.sides import stretches
+from modebook.intake.titles import is_title_row
 
 _PIECE = re.compile(r"\S+(?: \S+)*")
 _DRAWN = re.compile(r"\s*[├└┌╞╘╒╟╚╔╠┝┕┍┠┗┏┣─═━┄╌│┃║┬┼┴╪╧╤╫╨╥╬╩╦╋┻┳┐┤┘╗╣╝┓┫┛╡╛╕]{3,}\s*")
@@ -24,6 +27,12 @@ _NUMBER = re.compile(r"\s*(?:([-–—])\s*\d{1,4}\s*\1|\d{1,4}\s+(?:of|von)\s+\
 """A page's number between dashes, or of so many."""
 _LAST = re.compile(r"\n[ \t]*\d{1,4}[ \t]*\n*(?=\f)|\n[ \t]*\n[ \t]*\d{1,4}\s*\Z")
 """A number alone at the end of a page, or below an empty line at the end of the text: the page's."""
+_FOOT = re.compile(r"(?P<text>[^\W\d]\S*(?: \S+){2,}?) (?P<n>\d{1,3})")
+"""A foot without the word page: the manual's title and a number."""
+_RIGHT = re.compile(
+    r"^\s*\S.*\S\s{4,}(?:page|seite|página|pagina|pág\.|pag\.|p\.|s\.)\s*\d{1,4}\s*$", re.IGNORECASE
+)
+_PAGE_LINES = 10
 MOST_LINES = 50_000
 _GUTTER = 2.0  # letters
 
@@ -65,10 +74,52 @@ def _without_page_lines(lines: list[str]) -> list[str]:
     the number alone.
     """
     forms = [re.sub(r"\d+", "#", line.strip()) if _PAGE.search(line) else "" for line in lines]
+    for form, places in _feet(lines).items():
+        for place in places:
+            forms[place] = form
+    for place in _turned(lines):
+        forms[place] = "turned"
     return [
         "" if _NUMBER.fullmatch(line) or (form and forms.count(form) > 1) else line
         for form, line in zip(forms, lines, strict=True)
     ]
+
+
+def _feet(lines: list[str]) -> dict[str, list[int]]:
+    """Where lines stand that are one text with numbers that count up by one, each above an empty line and
+    far from the next: the feet of pages, written as titles are. A row or a name with its number is none.
+    """
+    found: dict[str, list[int]] = {}
+    for index, line in enumerate(lines):
+        foot = _FOOT.fullmatch(line.strip())
+        last = index + 1 == len(lines) or not lines[index + 1].strip()
+        titled = foot is not None and all(not w[0].islower() or len(w) < 4 for w in foot["text"].split())
+        if foot and last and titled and not read_name(foot["text"]).sure:
+            found.setdefault(foot["text"], []).append(index)
+    return {text: places for text, places in found.items() if len(places) > 1 and _are_pages(lines, places)}
+
+
+def _turned(lines: list[str]) -> list[int]:
+    """Where a page is turned: lines whose page number stands far to the right of their words, and the heading
+    that is said again below them.
+    """
+    found: list[int] = []
+    for index, line in enumerate(lines):
+        page = _RIGHT.search(line)
+        if page is None or index == 0 or lines[index - 1].strip():
+            continue
+        found.append(index)
+        below = next((n for n in range(index + 1, len(lines)) if lines[n].strip()), None)
+        if below is not None and lines[below].strip() in (one.strip() for one in lines[:index]):
+            titles = re.split(r"\s{2,}", lines[below].strip())
+            found.extend([] if is_title_row(titles) > 1 else [below])
+    return found if len(found) > 1 else []
+
+
+def _are_pages(lines: list[str], places: list[int]) -> bool:
+    numbers = [int(lines[place].split()[-1]) for place in places]
+    counting = all(b == a + 1 for a, b in itertools.pairwise(numbers))
+    return counting and all(b - a >= _PAGE_LINES for a, b in itertools.pairwise(places))
 
 
 def _items(block: list[tuple[int, str]], kind: str) -> list[Item]:
