@@ -44,3 +44,16 @@ def test_a_mode_called_standard_is_no_column_of_defaults():
     found = roles(["Basic", "Standard", "Function", "Value"], ["1", "2", "-", "3"], SLOTS, NAMES, RANGES)
     assert found[:2] == ["slot", "slot"]
     assert "default" in roles(["Kanal", "Funktion", "Standard"], SLOTS, NAMES, ["0", "255", "255", "255"])
+
+
+def test_what_counts_on_while_one_slot_stays_is_no_column_of_slots():
+    """The positions of a wheel are numbered beside their ranges; a second mode's slots change with slots."""
+    slots = ["1", "1", "1", "1", "2"]
+    names = [*["Gobo wheel"] * 4, "Focus"]
+    ranges = ["0-63", "64-127", "128-191", "192-255", "0-255"]
+    texts = ["Open", "Leaves", "Bars", "Dots", "Near to far"]
+    titles = ["Channel", "Function", "Place", "Value", "Description"]
+    found = roles(titles, slots, names, ["1", "2", "3", "4", ""], ranges, texts)
+    assert found == ["slot", "function", "foreign", "value", "meaning"]
+    second = roles(["Channel", "Function", "Large", "Value"], SLOTS, NAMES, ["1", "2", "3", "-"], RANGES)
+    assert second[2] == "slot"

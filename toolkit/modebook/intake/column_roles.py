@@ -140,6 +140,19 @@ def _slots(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
         for c in [c for c, role in enumerate(roles) if role == "slot"]:
             if not stats[c].slotlike:
                 roles[c] = "none"
+    told = [c for c, role in enumerate(roles) if role == "slot" and title_roles(titles[c])[:1] == ("slot",)]
+    for c, role in enumerate(roles):
+        if role == "slot" and c not in told and any(_counts_within(stats[c], stats[o]) for o in told):
+            roles[c] = "foreign"
+
+
+def _counts_within(mine: Stats, slots: Stats) -> bool:
+    """Whether a column counts on while one slot stays: the numbers of its gels or gobos, one a range."""
+    for slot in set(slots.numbers) - {()}:
+        beside = [a for a, b in zip(mine.numbers, slots.numbers, strict=True) if a and b == slot]
+        if len(set(beside)) > 2:
+            return True
+    return False
 
 
 def _agrees(mine: Stats, others: list[Stats]) -> bool:

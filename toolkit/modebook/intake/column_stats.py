@@ -62,6 +62,8 @@ class Stats:
     """Cells that say how a range is run (by steps, proportionally), and nothing else."""
     rows: tuple[bool, ...] = ()
     """Which rows are filled."""
+    numbers: tuple[tuple[int, ...], ...] = ()
+    """The slots that each row reads as, none where it reads as none."""
 
     @property
     def slotlike(self) -> bool:
@@ -80,7 +82,10 @@ class Stats:
 
 def stats_of(cells: list[Cell]) -> Stats:
     """Count what the cells of one column are."""
-    stats = Stats(rows=tuple(bool(cell.flat) for cell in cells))
+    stats = Stats(
+        rows=tuple(bool(cell.flat) for cell in cells),
+        numbers=tuple(read_slot_cell(cell.flat).slots for cell in cells),
+    )
     last = 0
     before: tuple[int, ...] = ()
     numbers: set[int] = set()
