@@ -57,3 +57,15 @@ def test_what_counts_on_while_one_slot_stays_is_no_column_of_slots():
     assert found == ["slot", "function", "foreign", "value", "meaning"]
     second = roles(["Channel", "Function", "Large", "Value"], SLOTS, NAMES, ["1", "2", "3", "-"], RANGES)
     assert second[2] == "slot"
+
+
+def test_percents_under_range_are_what_the_values_mean():
+    """Beside a column of values, `Range` over percents, kelvins and words is no second column of values."""
+    titles = ["Slot", "Function", "DMX", "Range"]
+    mixed = ["0-100%", "2700-6500 K", "Off", "1-20 Hz"]
+    assert roles(titles, SLOTS, NAMES, RANGES, mixed)[3] == "meaning"
+    assert roles(titles, SLOTS, NAMES, RANGES, ["0-100%"] * 4)[3] == "meaning"
+    parted = ["0-63", "64-127", "128-191", "192-255"]
+    percents = ["0-24%", "25-49%", "50-74%", "75-100%"]
+    assert roles(titles, SLOTS, NAMES, parted, percents)[3] == "percent"
+    assert roles([*titles[:3], "%"], SLOTS, NAMES, RANGES, ["0-100%"] * 4)[3] == "percent"

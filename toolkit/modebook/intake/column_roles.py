@@ -14,6 +14,7 @@ def roles_of(titles: list[str], stats: list[Stats]) -> list[Role]:
     roles = [_alone(title, stat) for title, stat in zip(titles, stats, strict=True)]
     _slots(roles, titles, stats)
     _values(roles, stats)
+    _measures(roles, titles, stats)
     _texts(roles, titles, stats)
     _translations(roles, titles, stats)
     _classes(roles, stats)
@@ -188,6 +189,21 @@ def _values(roles: list[Role], stats: list[Stats]) -> None:
         for c, role in enumerate(roles):
             if role in ("from", "to"):
                 roles[c] = "value" if "value" not in roles else "none"
+
+
+def _measures(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
+    """A column of percents under `Range` says what the values beside it mean, not once more where they lie:
+    words and other units stand among them, or all are whole.
+    """
+    if not {"value", "from"} & set(roles) or "meaning" in roles:
+        return
+    for c, role in enumerate(roles):
+        s = stats[c]
+        told = title_roles(titles[c])[:1]
+        if role != "percent" or not told or told == ("percent",):
+            continue
+        if s.filled > s.values or s.whole == s.percent:
+            roles[c] = "meaning"
 
 
 def _texts(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:

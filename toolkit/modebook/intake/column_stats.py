@@ -39,6 +39,8 @@ class Stats:
     text: int = 0
     names: int = 0
     percent: int = 0
+    whole: int = 0
+    """Percents from 0 to 100."""
     hexes: int = 0
     absent: int = 0
     rising: bool = True
@@ -122,6 +124,7 @@ def stats_of(cells: list[Cell]) -> Stats:
             end = values[-1].end
             stats.ranges += not values[0].single
             stats.percent += values[0].form == "percent"
+            stats.whole += values[0].form == "percent" and (values[0].start, values[0].end) == (0, 255)
             stats.hexes += values[0].form == "hex"
         elif re.search(r"[^\W\d_]{2,}", flat):
             stats.text += 1
