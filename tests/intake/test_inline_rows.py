@@ -5,7 +5,7 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from intake.drafted import drafted
+from intake.drafted import drafted, short
 from modebook.intake.chart_rows import ChartRow
 from modebook.intake.grid import Place
 from modebook.intake.inline_rows import rows_behind, rows_inside
@@ -60,3 +60,29 @@ def test_ranges_of_one_of_two_names_in_a_row_are_told():
     document = drafted(matrix("Strobe (0-10 off, 11-255 slow to fast)", "Blue"))
     assert any("not read" in doubt.why for doubt in document.doubts)
     assert drafted(matrix("White 0-255", "Blue")).doubts == []
+
+
+def test_a_line_a_slot_may_hold_its_ranges():
+    """A number, a name and ranges in one line are no heading with a condition behind it."""
+    mode = drafted(
+        "DMX table (5CH mode)\n\n"
+        "CH1 Dimmer: 0-255 dark to full\n"
+        "CH2 Shutter: 0-15 closed; 16-239 flashes, slow to fast; 240-255 open\n"
+        "CH3 Red: 0-255\n"
+        "CH4 Green: 0-255\n"
+        "CH5 Fan: 0-127 quiet; 128-255 full\n"
+    )
+    assert not mode.doubts
+    assert mode.modes[0].name == "5CH"
+    assert [short(p)[:2] for p in mode.modes[0].parameters] == [
+        ("dimmer", [1]),
+        ("shutter", [2]),
+        ("red", [3]),
+        ("green", [4]),
+        ("fan", [5]),
+    ]
+    assert short(mode.modes[0].parameters[1])[2] == [
+        (0, 15, "closed"),
+        (16, 239, "flashes, slow to fast"),
+        (240, 255, "open"),
+    ]

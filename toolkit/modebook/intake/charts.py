@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from modebook.intake.bare_titles import bare_titles
 from modebook.intake.cell_grids import from_cell_grid
-from modebook.intake.chart_rows import ChartRow, SlotCell
+from modebook.intake.chart_rows import ChartRow
 from modebook.intake.closing import is_other, is_section, page_tail
 from modebook.intake.columns import Plan, plan_columns
 from modebook.intake.footnotes import bracketed_marks
@@ -28,6 +28,7 @@ from modebook.intake.lexicon import SURE
 from modebook.intake.listed_slots import with_listed_slots
 from modebook.intake.loose_modes import loose_modes
 from modebook.intake.loose_rows import (
+    headed_rows,
     is_titled,
     looks_like_chart,
     loose_rows,
@@ -206,12 +207,7 @@ class Walk:
 
     def _block_head(self, slots: tuple[int, ...], name: str, line: Line) -> None:
         self._flush()
-        row = ChartRow(
-            line.place,
-            {0: SlotCell("slots", slots, run=len(slots) == 2 and slots[1] > slots[0])},
-            name=name,
-            raw=line.text,
-        )
+        rows = headed_rows(slots, name, line)
         fresh = (
             self.chart is None
             or not self.chart.block
@@ -224,7 +220,7 @@ class Walk:
             self.head = None
             self.found.charts.append(self.chart)
         assert self.chart is not None
-        self.chart.rows.append(row)
+        self.chart.rows.extend(rows)
         self.block_open = True
 
     # Grids

@@ -133,6 +133,9 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
         if shorter == told:
             shorter = re.sub(r"\s*[,:–-]\s*" + re.escape(footprint[0]) + r"\s*$", "", told)
         told = shorter
+    bracket = re.fullmatch(r"([^(\[]+)[(\[]([^)\]]+)[)\]]", told.strip())
+    if bracket and _OF_CHARTS.fullmatch(bracket[1]):
+        told = bracket[2]  # `DMX channels (9CH mode)`
     told = (
         re.sub(rf"[(\[]\s*(?:\d+\s*[-–]?\s*{_SLOTS}\s*)?{_MODE}\s*[)\]]?", " ", told)
         if ":" not in told

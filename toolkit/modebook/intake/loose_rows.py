@@ -284,6 +284,22 @@ def _name_and_values(rest: str, row: ChartRow) -> None:
     row.name, row.meaning = (before, after) if before else (after, "")
 
 
+def headed_rows(slots: tuple[int, ...], name: str, line: Line) -> list[ChartRow]:
+    """The rows of a heading over one slot: its name, and its ranges where they stand in the same line
+    (`CH7 Strobe: 0-9 off; 10-255 slow to fast`).
+    """
+    cell = SlotCell("slots", slots, run=len(slots) == 2 and slots[1] > slots[0])
+    row = ChartRow(line.place, {0: cell}, name=name, raw=line.text)
+    spot = _first_range(name)
+    if spot is None or not name[: spot[0]].strip(" :") or read_values(name[spot[0] : spot[1]])[:1] == ():
+        return [row]
+    told = name[: spot[0]].rstrip().endswith(":") or bool(re.match(r"\s*[:=]?\s*[^\W\d]{2}", name[spot[1] :]))
+    if not told or read_values(name[spot[0] : spot[1]])[0].start != 0:
+        return [row]
+    _name_and_values(name, row)
+    return rows_behind(row)
+
+
 def _trimmed(text: str) -> str:
     """A text without the signs that part it from its neighbor; a minus before a number stays."""
     told = text.strip(" :=|")
