@@ -25,3 +25,13 @@ def test_without_a_legend_it_stays():
     (control,) = drafted(CHART).modes[0].parameters
     assert control.ranges[1].meaning == "Reset (1)"
     assert control.ranges[1].hold_s is None
+
+
+def test_raised_figures_are_marks_too():
+    """`¹` begins a legend as `(1)` and `*` do, though it is a digit."""
+    chart = CHART.replace("Reset (1)", "Reset¹") + "2\tFan²\t0-255\tSlow to fast\n"
+    document = drafted(f"{chart}\n¹ Hold the value for 3 seconds.\n² Only while Control is at 20-255.\n")
+    control, fan = document.modes[0].parameters
+    assert [(piece.meaning, piece.hold_s) for piece in control.ranges][1] == ("Reset", 3.0)
+    assert [(c.parameter, c.from_, c.to) for c in fan.when or []] == [("control", 20, 255)]
+    assert not document.doubts

@@ -104,7 +104,7 @@ class Walk:
             line = replace(line, text=text, words=line.words if line.words[:1] != ("•",) else line.words[1:])
         self.found.lines.append(line)
         note = read_footnote(text)
-        if note and note.mark.isdigit() and not (note.mark in self.marks and _is_legend(text, note.text)):
+        if note and note.mark.isdecimal() and not (note.mark in self.marks and _is_legend(text, note.text)):
             note = None
         if note:
             self._flush()
