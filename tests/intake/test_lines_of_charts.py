@@ -86,3 +86,32 @@ def test_the_word_for_values_is_no_part_of_a_meaning():
     (mode,) = document.modes
     assert mode.name == "2-channel"
     assert [r.meaning for r in named(mode, "strobe").ranges] == ["off", "1 Hz to 20 Hz"]
+
+
+def test_a_section_of_the_manual_above_a_chart_is_no_row_of_it():
+    """`3.1` numbers a section; it was no slot that nobody understood."""
+    document = drafted(
+        "3.1 DMX channels\n\nChannel Function Value\n1 Dimmer 0-255\n2 Red 0-255\n3 Green 0-255\n"
+    )
+    assert slots(document.modes[0]) == [("dimmer", [1]), ("red", [2]), ("green", [3])]
+    assert not document.doubts
+
+
+def test_a_page_turned_in_a_pasted_chart_is_no_row_of_it():
+    """The foot with the page's number, the section said again and the titles said again go; words go on."""
+    document = drafted(
+        "5   DMX TABLE\n\n"
+        "Channel   Function       Value       Meaning\n"
+        "1         Dimmer         0 - 255     Dark to full\n"
+        "2         Effect         0 - 127     No effect\n"
+        "                         128 - 255   Slow pulse that ends\n"
+        "                                     at full\n\n"
+        "Owner's guide                                  Page 7\n"
+        "5   DMX TABLE\n\n"
+        "Channel   Function       Value       Meaning\n"
+        "3         Red            0 - 255     Dark to full\n"
+        "4         Green          0 - 255     Dark to full\n"
+    )
+    assert [mode.footprint for mode in document.modes] == [4]
+    assert document.modes[0].parameters[1].ranges[1].meaning == "Slow pulse that ends at full"
+    assert not document.doubts

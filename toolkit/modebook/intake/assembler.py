@@ -32,7 +32,7 @@ class Assembled:
     """Pointer and place of everything that was read, for the report."""
 
 
-_MAY_BE_ROW = re.compile(r"^\W*\d{1,3}\b|\b\d{1,3}\s*(?:[-–—…]|\.\.+)\s*\d{2,3}\b(?!\s*[%°])")
+_MAY_BE_ROW = re.compile(r"^\W*\d{1,3}\b(?!\.\d{1,2}\b)|\b\d{1,3}\s*(?:[-–—…]|\.\.+)\s*\d{2,3}\b(?!\s*[%°])")
 """Text inside a chart that may be a row of it: it begins with a number, or has a stretch of values."""
 
 

@@ -51,7 +51,7 @@ def _end_of(rows: list[ChartRow]) -> int | None:
 
 def _heads_titles(text: str, below: list[Cell], plan: Plan) -> bool:
     """Whether a lone text stands above the titles of the table, which are said again."""
-    if not plan.titled or not any(letter.isalpha() for letter in text):
+    if not plan.titled or not any(letter.isalpha() for letter in text) or text[0].islower():
         return False
     told = tuple(cell.flat for cell in below)
     return told == plan.titles and not read_name(text).sure and not read_values(text)

@@ -9,6 +9,7 @@ from modebook.intake.grid import Item, Leaf, Line, Place, Source, grid_of
 from modebook.intake.readers.aligned import items_of
 from modebook.intake.readers.pieces import AlignedLine, Piece
 from modebook.intake.readers.ragged import ragged_items
+from modebook.intake.titles import is_title_row
 
 _PIECE = re.compile(r"\S+(?: \S+)*")
 _DRAWN = re.compile(r"\s*[├└┌╞╘╒╟╚╔╠┝┕┍┠┗┏┣─═━┄╌│┃║┬┼┴╪╧╤╫╨╥╬╩╦╋┻┳┐┤┘╗╣╝┓┫┛╡╛╕]{3,}\s*")
@@ -18,6 +19,8 @@ _PAGE = re.compile(
     r"(?:^|\s)(?:page|seite|página|pagina|pág\.|pag\.)\s*\d{1,4}(?:\s*(?:/|of|von|de|di|sur)\s*\d{1,4})?\s*(?:$|\s{2})",
     re.IGNORECASE,
 )
+_EDGE = 6
+"""How many lines at most part the number of a page from titles that are said again on the next."""
 MOST_LINES = 50_000
 
 
@@ -53,9 +56,31 @@ def read_text(text: str, name: str) -> Source:
 
 
 def _without_page_lines(lines: list[str]) -> list[str]:
-    """The lines, blank where a running head or foot with the page's number stood, two of a form at least."""
+    """The lines, blank where a running head or foot with the page's number stood: two of a form at least, or
+    above titles that are said again.
+    """
     forms = [re.sub(r"\d+", "#", line.strip()) if _PAGE.search(line) else "" for line in lines]
-    return ["" if form and forms.count(form) > 1 else line for form, line in zip(forms, lines, strict=True)]
+    kept = ["" if form and forms.count(form) > 1 else line for form, line in zip(forms, lines, strict=True)]
+    told = [" ".join(line.split()) for line in lines]
+    for index, text in enumerate(told):
+        if text and text in told[:index] and is_title_row(_PIECE.findall(lines[index])):
+            gone = _turned(told, index)
+            for line in gone:
+                kept[line] = ""
+            if gone and not any(kept[gone[0] : index]):
+                kept[index] = ""
+    return kept
+
+
+def _turned(told: list[str], titles: int) -> list[int]:
+    """Where the foot and head of pages stand above titles that are said again: a page's number, and what
+    stood above the table before.
+    """
+    above = range(titles - 1, max(-1, titles - 1 - _EDGE), -1)
+    foot = next((index for index in above if _PAGE.search(told[index])), None)
+    if foot is None:
+        return []
+    return [foot, *(index for index in range(foot + 1, titles) if told[index] in told[:foot])]
 
 
 def _items(block: list[tuple[int, str]], kind: str) -> list[Item]:
