@@ -115,3 +115,22 @@ def test_a_page_turned_in_a_pasted_chart_is_no_row_of_it():
     assert [mode.footprint for mode in document.modes] == [4]
     assert document.modes[0].parameters[1].ranges[1].meaning == "Slow pulse that ends at full"
     assert not document.doubts
+
+
+def test_the_number_and_the_name_of_a_mode_may_stand_in_two_cells():
+    """Each table has the mode that stands above it, though all tables have the same titles."""
+    text = "".join(
+        f"Mode {number}\t{name}\t\t\nSlot\tFunction\tValue\tDescription\n"
+        + "".join(f"{slot}\t{word}\t0-255\t0-100%\n" for slot, word in enumerate(words, 1))
+        + "\n"
+        for number, name, words in (
+            (1, "Warm and cool", ["Warm white", "Cool white"]),
+            (2, "Color temperature", ["Dimmer", "Red", "Green"]),
+        )
+    )
+    document = drafted(text)
+    assert [(mode.number, mode.name, mode.footprint) for mode in document.modes] == [
+        (1, "Warm and cool", 2),
+        (2, "Color temperature", 3),
+    ]
+    assert not document.doubts

@@ -15,7 +15,7 @@ from modebook.intake.footprint_titles import with_footprints_told
 from modebook.intake.from_zero import from_zero
 from modebook.intake.gathered import Chart, Gathered
 from modebook.intake.grid import Grid, Leaf, Line, Place, Source
-from modebook.intake.headers import joined_titles, split_sets
+from modebook.intake.headers import in_two_cells, joined_titles, split_sets
 from modebook.intake.headings import (
     ModeHead,
     SlotHead,
@@ -280,11 +280,13 @@ class Walk:
         rows = list(grid.rows)
         while rows:
             filled = [cell for cell in rows[0] if cell.flat]
-            if len(filled) != 1 or (
-                filled[0].column != 0 and filled[0].span == 1 and len(rows[0]) > 1 and grid.ruled
+            text = in_two_cells(rows)
+            if not text and (
+                len(filled) != 1
+                or (filled[0].column != 0 and filled[0].span == 1 and len(rows[0]) > 1 and grid.ruled)
             ):
                 break
-            text = filled[0].flat
+            text = text or filled[0].flat
             if not read_mode_head(text) and not read_slot_head(text):
                 break
             self._line(Line(text, filled[0].place))

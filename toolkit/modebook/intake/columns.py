@@ -63,7 +63,13 @@ def plan_columns(grid: Grid, known: dict[tuple[str, ...], Plan] | None = None) -
     titles = [_title(upper, lower, c) for c in range(width)]
     before = (known or {}).get(tuple(titles))
     if before is not None:
-        return replace(before, first=first, above=above)
+        again = replace(before, first=first, above=above)
+        if not before.matrix:
+            # What a row above the titles calls the modes is of this table alone.
+            kept: list[Role] = [column.role for column in before.columns]
+            again = replace(again, columns=list(before.columns), modes=[], why=list(before.why))
+            _number_modes(again, kept, _mode_titles(grid, index, upper, lower, titles, kept, above))
+        return again
     strange = sum(title_roles(title)[:1] == ("foreign",) for title in titles)
     roles = roles_of(titles, stats)
     _ends(roles, body, width)

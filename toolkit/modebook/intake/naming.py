@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -15,6 +16,11 @@ from modebook.intake.quantities import unitless
 _LIKELY = 0.8
 _FOGGING = frozenset({"fog-output", "haze-output", "fluid-pump"})
 _ENDED_DEG = 90
+_LOAD = re.compile(
+    r"^(?:lamps?|lampen?|lampara|lampada|lampe|bulb|output|out|ausgang|sortie|salida|uscita|circuit|circuito|"
+    r"stromkreis|load|last|charge|carga|carico)(?: \d{1,3}| [a-h])?(?: \w+)?$"
+)
+"""What a dimmer or a driver feeds, folded, perhaps with its number."""
 _GENERIC = frozenset({"nothing", "open", "closed", "stop"})
 
 
@@ -93,6 +99,11 @@ def _measured(parameter: DraftParameter, name: Name) -> Name:
         told = [one for text in texts for one in (*describe(text).spans, *describe(text).singles)]
         if any(one.unit == "deg" and one.end >= _ENDED_DEG for one in told):
             return replace(name, word=ENDED[name.word])
+    if name.word in (None, "lamp-control") and single and _LOAD.search(form):
+        # A lamp or an output that runs from 0 to 100 % is a dimmer's, and no switch.
+        told = [one for text in texts for one in describe(text).spans]
+        if told and all(one.unit == "%" and one.start in (0, 100) for one in told):
+            return replace(name, word="dimmer", score=1.0)
     if name.word == "strobe" and form.startswith("flash effect") and len(parameter.stretches) > 3:
         return replace(name, word="strobe-mode")
     return name

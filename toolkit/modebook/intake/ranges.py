@@ -286,7 +286,8 @@ def _range(
     if does == "stop" and parameter.word in _LIGHT and fold(meaning) in phrases("phrases", "off"):
         # One word for a stop and for off: of light, off is meant.
         does = None
-    if does is None and parameter.word in _RUNNING and runs(meaning):
+    if parameter.word in _RUNNING and (does in ("rotate", "bounce") or (does is None and runs(meaning))):
+        # A program of many is what a rainbow or a to and fro is there; nothing turns.
         does = "runs"
     if does in ("rotate", "bounce", "index") and parameter.word in ("control", "reset", "lamp-control"):
         does = None

@@ -46,6 +46,23 @@ _SMOOTHING_HEADS = frozenset(
 _SOFT = re.compile(
     r"\b(smooth\w*|sharp|soft|fast|slow|snap|medium|film|cine\w*|instant|immediate\w*|direct|hart|weich|schnell|langsam|direkt|mittel|doux|lent|rapide|lisse\w*|moyen|suave|lento|rapido|directo|medio|morbido|diretto|immediat\w*|keep|steep|gentle|standard|off|long|short|glide|lag\w*)\b"
 )
+_NONE = frozenset(
+    {
+        "none",
+        "no",
+        "keine",
+        "kein",
+        "ohne",
+        "aucun",
+        "aucune",
+        "sans",
+        "ninguno",
+        "ninguna",
+        "nessuno",
+        "nessuna",
+    }
+)
+"""What stands for a setting's being off, folded."""
 _AXES: tuple[tuple[Family, re.Pattern[str]], ...] = (
     ("movement", re.compile(r"\b(movement|pan|tilt|bewegung\w*|mouvement|movimient\w*|movimento)\b")),
     ("color", re.compile(r"\b(colou?rs?|farb\w*|couleurs?|colore|colori)\b")),
@@ -73,6 +90,9 @@ class Settings:
         if parameter.word not in _HOLDERS:
             return
         for entry in parameter.ranges:
+            if parameter.word in _KINDS and fold(str(entry["meaning"])) in _NONE:
+                # No smoothing is a choice of it, and not a range without a function.
+                entry.pop("does", None)
             if entry.get("does") in ("nothing", "as-menu", "unchanged", "closed") or "hazard" in entry:
                 continue
             named = _named(parameter, str(entry["meaning"]))
