@@ -48,3 +48,21 @@ def test_a_program_that_goes_to_and_fro_runs():
     effect = named(document.modes[0], "effect")
     assert short(effect)[2] == [(0, 85, "No effect"), (86, 170, "Rainbow"), (171, 255, "To and fro")]
     assert [one.does for one in effect.ranges][1] == "runs"
+
+
+def test_what_is_measured_in_kelvins_is_a_color_temperature():
+    """Whatever the slot is called; a time keeps its doubt."""
+    titles = "Slot\tFunction\tValue\tDescription\n1\tDimmer\t0-255\t0-100 %\n"
+    document = drafted(f"{titles}2\tBackground tone\t0-255\t2700 to 6500 K\n")
+    assert named(document.modes[0], "color-temperature").slots == [2]
+    assert not document.doubts
+    assert drafted(f"{titles}2\tBackground tone\t0-255\t0 to 10 s\n").doubts
+
+
+def test_flicker_of_several_kinds_is_an_effect():
+    """Alone it may be what is done against it."""
+    titles = "Slot\tFunction\tValue\tDescription\n1\tDimmer\t0-255\t0-100 %\n"
+    several = drafted(f"{titles}2\tFlicker\t0-9\tNone\n\t\t10-127\tTorch\n\t\t128-255\tTube\n")
+    assert named(several.modes[0], "effect").slots == [2]
+    assert not several.doubts
+    assert drafted(f"{titles}2\tFlicker\t0-255\tLow to high\n").doubts

@@ -17,6 +17,7 @@ def lines(*texts: str) -> list[Line]:
 
 def test_a_line_of_titles_gives_their_roles():
     assert title_line("Channel Function Value Description") == ["slot", "function", "value", "meaning"]
+    assert title_line("Effect mode (7 channels)") is None
     assert title_line("The fixture has a DMX channel for the dimmer") is None
 
 

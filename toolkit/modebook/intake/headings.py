@@ -164,8 +164,12 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
     if behind and re.fullmatch(rf"{_SLOTS}\.?", behind["name"], re.IGNORECASE) and footprint:
         return footprint[0]  # `Modo 7 canales` is called by its slots, and 7 is not its number
     bare = rf"[(\[]?\s*\d+\s*(?:{_SLOTS})?\s*[)\]]?"
+    if behind and re.fullmatch(r"[A-Z]", behind["name"]):
+        return told.strip(" :–-()")  # `Mode B` is called so
     if behind and not re.fullmatch(bare, behind["name"], re.IGNORECASE):
         name = behind["name"].strip(" :–-|")
+        # `Modo de 9 canales`: a mode of so many slots.
+        name = re.sub(r"^(?:de|di|da|à|mit|with|von|of|con|a)\s+(?=\d)", "", name, flags=re.IGNORECASE)
         return _unbracket(name) or told
     before = re.match(rf"^(?P<name>.*\S)\s+{_MODE}$", told, re.IGNORECASE)
     if before and before["name"].strip(" :–-").casefold() not in ("dmx", "the"):

@@ -6,6 +6,7 @@ import re
 
 from modebook.intake.byte_pairs import parameters_of
 from modebook.intake.cell_blocks import find_cells, number_groups
+from modebook.intake.companions import settle_by_company
 from modebook.intake.conditions import ReadCondition, half_a_condition, name_of, read_conditions
 from modebook.intake.drafts import DraftMode, DraftParameter, Json, Unsure
 from modebook.intake.entries import Entry
@@ -27,6 +28,7 @@ def build_mode(
     for parameter in mode.parameters:
         _conditions_of_name(parameter)
     _context(mode)
+    settle_by_company(mode)
     words = [p.word for p in mode.parameters]
     for parameter in mode.parameters:
         fill_ranges(parameter)

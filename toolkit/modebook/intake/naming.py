@@ -21,6 +21,7 @@ _LOAD = re.compile(
     r"stromkreis|load|last|charge|carga|carico)(?: \d{1,3}| [a-h])?(?: \w+)?$"
 )
 """What a dimmer or a driver feeds, folded, perhaps with its number."""
+_FLICKERS = ("flicker", "flackern", "vacillement", "parpadeo", "sfarfallio", "tremolio")
 _GENERIC = frozenset({"nothing", "open", "closed", "stop"})
 
 
@@ -91,6 +92,13 @@ def _measured(parameter: DraftParameter, name: Name) -> Name:
         if figures and all(0 <= one.start < one.end <= 1 for one in figures):
             return replace(name, word=f"cie-{form}", score=1.0)
     single = len(parameter.stretches) <= 1
+    if not name.sure and single:
+        # Nothing but a white is measured in kelvins, whatever it is called.
+        spans = [quantity for text in texts for quantity in describe(text).spans]
+        if spans and all(one.unit == "K" and one.start >= 1000 for one in spans):
+            return replace(name, word="color-temperature", score=1.0)
+    if form.startswith(_FLICKERS) and len(parameter.stretches) > 2 and name.word in (None, "effect", "macro"):
+        return replace(name, word="effect", score=1.0)
     if name.word == "color-correction" or (name.word in ("white", "white-point") and single):
         spans = [quantity for text in texts for quantity in describe(text).spans]
         if spans and all(one.unit == "K" for one in spans):

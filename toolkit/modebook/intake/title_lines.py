@@ -14,6 +14,7 @@ from modebook.intake.titles import title_roles
 
 MOST = 6  # modes side by side
 LEAST = 2  # rows that bear a line of modes' names out
+_CALLED = re.compile(r"[^\W\d]+\s(?:mode|modus|modo)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +41,9 @@ def _titles(text: str) -> list[tuple[str, str]] | None:
     words = text.split()
     if not 2 <= len(words) <= 14:
         return None
+    head = read_mode_head(text) if _CALLED.match(text) else None
+    if head is not None and head.strong and head.footprint is not None:
+        return None  # `Effect mode (3 channels)`: a mode may be called as a column is
     for lengths in ((4, 3, 2, 1), (1, 2, 3, 4)):
         told = _title_words(words, lengths)
         if told is not None and len(told) >= 2 and any(role == "slot" for role, _ in told):
