@@ -204,7 +204,9 @@ def dim(seed: int) -> Made:
 CELLS = tuple(
     p
     for n in range(1, 17)
-    for p in x.params(f"warm-white: Cell {n} warm = 0-100%\ncool-white: Cell {n} cool = 0-100%")
+    for p in x.params(
+        f"warm-white: Cell {n} warm = 0-100% [0 100 %]\ncool-white: Cell {n} cool = 0-100% [0 100 %]"
+    )
 )
 
 
