@@ -59,3 +59,20 @@ def test_words_atop_a_new_page(lines, tail):
 
 def test_without_a_page_turned_nothing_is_cut():
     assert page_tail([Line("Messages")], 0) == 0
+
+
+BLOCKS = "3. DMX table\n\nChannel 1 - Dimmer\n0-255: 0-100%\nChannel 2 - Red\n0-255: 0-100%\n"
+MORE = "Channel 3 - Strobe\n0-9: off\n10-255: slow to fast\nChannel 4 - Blue\n0-255: 0-100%\n\n"
+
+
+def test_the_section_behind_the_one_of_the_chart_ends_it():
+    """The chart stands in section 3: section 4 has its number and a slot's, and is the manual's."""
+    document = drafted(BLOCKS + MORE + "4. Cleaning\nUse a soft cloth.")
+    assert [used for _, used in slots(document.modes[0])] == [[1], [2], [3], [4]]
+    assert document.doubts == []
+
+
+def test_a_numbered_line_that_may_be_the_next_slot_is_kept():
+    """Nothing was on slot 3 yet, so `3. Cleaning` may be of it: it is not dropped without a word."""
+    document = drafted("2. DMX table\n\n1. Dimmer 0-255\n2. Red 0-255\n3. Cleaning\n0-255 Slow to fast\n")
+    assert [3] in [used for _, used in slots(document.modes[0])]

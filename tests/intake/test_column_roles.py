@@ -6,6 +6,7 @@ import pytest
 
 from modebook.intake.column_roles import roles_of
 from modebook.intake.column_stats import stats_of
+from modebook.intake.columns import plan_columns
 from modebook.intake.grid import grid_of
 
 SLOTS = ["1", "2", "3", "4"]
@@ -46,19 +47,6 @@ def test_a_mode_called_standard_is_no_column_of_defaults():
     assert "default" in roles(["Kanal", "Funktion", "Standard"], SLOTS, NAMES, ["0", "255", "255", "255"])
 
 
-def test_what_counts_on_while_one_slot_stays_is_no_column_of_slots():
-    """The positions of a wheel are numbered beside their ranges; a second mode's slots change with slots."""
-    slots = ["1", "1", "1", "1", "2"]
-    names = [*["Gobo wheel"] * 4, "Focus"]
-    ranges = ["0-63", "64-127", "128-191", "192-255", "0-255"]
-    texts = ["Open", "Leaves", "Bars", "Dots", "Near to far"]
-    titles = ["Channel", "Function", "Place", "Value", "Description"]
-    found = roles(titles, slots, names, ["1", "2", "3", "4", ""], ranges, texts)
-    assert found == ["slot", "function", "foreign", "value", "meaning"]
-    second = roles(["Channel", "Function", "Large", "Value"], SLOTS, NAMES, ["1", "2", "3", "-"], RANGES)
-    assert second[2] == "slot"
-
-
 def test_percents_under_range_are_what_the_values_mean():
     """Beside a column of values, `Range` over percents, kelvins and words is no second column of values."""
     titles = ["Slot", "Function", "DMX", "Range"]
@@ -68,4 +56,43 @@ def test_percents_under_range_are_what_the_values_mean():
     parted = ["0-63", "64-127", "128-191", "192-255"]
     percents = ["0-24%", "25-49%", "50-74%", "75-100%"]
     assert roles(titles, SLOTS, NAMES, parted, percents)[3] == "percent"
-    assert roles([*titles[:3], "%"], SLOTS, NAMES, RANGES, ["0-100%"] * 4)[3] == "percent"
+
+
+def test_percents_over_whole_slots_are_what_a_slot_measures_and_no_second_values():
+    """Percents that restate values run in steps as those do; beside kelvins they are measures as these."""
+    measures = ["0-100%", "2700 K to 6500 K", "0-100%", "0-100%"]
+    assert roles(["Slot", "Control", "Decimal", "Value"], SLOTS, NAMES, RANGES, measures)[3] == "meaning"
+    stepped, percents = ["0-127", "128-255", "0-255", "0-255"], ["0-50%", "50-100%", "0-100%", "0-100%"]
+    assert roles(["Slot", "Control", "Decimal", "Value"], SLOTS, NAMES, stepped, percents)[3] == "percent"
+
+
+def test_groups_may_be_called_as_parameters_are():
+    """`Color` beside the first of four emitters, with a name for each of them, is the name of a group."""
+    groups = ["Dimmer", "Color", "", ""]
+    found = roles(["Group", "Slot", "Control", "Value"], ["", "Color", "", ""], SLOTS, NAMES, RANGES)
+    assert found == ["group", "slot", "function", "value"]
+    assert roles(["Slot", "Group", "Value"], SLOTS, groups, RANGES)[1] == "function"
+
+
+def test_numbers_of_frames_beside_one_slot_are_no_second_mode():
+    """They count on while the slot stays and its values go on; a mode's slots count with the slots."""
+    frames = [["Slot", "Function", "Place", "Value", "Result"]]
+    frames += [["1", "Scroller", str(n), f"{16 * n - 16}-{16 * n - 1}", f"Film {n}"] for n in range(1, 17)]
+    plan = plan_columns(grid_of([*frames, ["2", "Fan", "", "0-255", "Slow to fast"]]))
+    assert plan is not None
+    assert [column.role for column in plan.columns] == ["slot", "function", "foreign", "value", "meaning"]
+    modes = [
+        ["Long", "Short", "Function", "Value"],
+        ["1", "1", "Dimmer", "0-255"],
+        ["2", "-", "Red", "0-255"],
+    ]
+    modes += [["3", "2", "Gobo", "0-9"], ["", "", "", "10-19"], ["4", "3", "Zoom", "0-255"]]
+    plan = plan_columns(grid_of(modes))
+    assert plan is not None
+    assert [column.role for column in plan.columns][:2] == ["slot", "slot"]
+
+
+def test_percents_where_ranges_begin_and_end_restate_the_values():
+    low, high = ["0%", "50%", "0%", "0%"], ["50%", "100%", "100%", "100%"]
+    found = roles(["Slot", "Function", "Value", "% min", "% max"], SLOTS, NAMES, RANGES, low, high)
+    assert found[3:] == ["percent", "percent"]

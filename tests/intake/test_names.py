@@ -87,6 +87,29 @@ def test_numbers_cells_and_sides_are_taken_apart() -> None:
     assert (read_name("Left blade angle").word, read_name("Left blade angle").side) == ("blade-angle", "left")
 
 
+def test_one_color_temperature_names_a_white_and_two_are_what_it_can_be_set_to() -> None:
+    emitter, tunable = read_name("Weiß 5600 K"), read_name("White 2800 K - 6000 K")
+    assert (emitter.word, emitter.label, emitter.sure) == ("white", "Weiß 5600 K", True)
+    assert tunable.word == "color-temperature"
+
+
+@pytest.mark.parametrize(
+    ("printed", "word"),
+    [
+        ("Dimmer right", "dimmer"),
+        ("Intensité gauche", "dimmer"),
+        ("Anello blu", "blue"),
+        ("Inner ring amber", "amber"),
+        ("Lampe 2 Helligkeit", "dimmer"),
+        ("Lampe", "lamp-control"),
+    ],
+)
+def test_parts_of_a_fixture_light_up_apart(printed: str, word: str) -> None:
+    """A side, a ring or a lamp of several has a dimmer or an emitter of its own."""
+    name = read_name(printed)
+    assert (name.word, name.sure) == (word, True)
+
+
 @pytest.mark.parametrize("printed", ["Swing", "Nod", "Hyperflux", "Zweite Ebene", "Speed", "R", "Kanal"])
 def test_what_says_too_little_is_never_sure(printed: str) -> None:
     assert not read_name(printed).sure

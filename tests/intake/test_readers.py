@@ -192,6 +192,23 @@ def test_text_columns_follow_white_space_and_tabs() -> None:
     assert texts(from_text("a\tb\n\td\n")) == [["a", "b"], ["", "d"]]
 
 
+def test_a_sentence_is_not_cut_where_a_column_happens_to_end() -> None:
+    sentence = "Keep off any moving parts of the head."
+    rows = "Channel 1: Macro\n    000-009  No macro\n    010-255  Fire\n\n"
+    items = from_text(rows + sentence, "chart.txt").leaves[0].items
+    assert sentence in [item.text for item in items if isinstance(item, Line)]
+
+
+def test_feet_that_count_up_are_of_pages_and_names_that_count_up_are_not() -> None:
+    """The foot of a pasted page may not say that it is one: the same words with the next number tell it."""
+    rows = "\n".join(f"{slot} {name} 0-255" for slot, name in enumerate(["Dimmer", *["Red", "Green"] * 5], 1))
+    feet = "".join(f"Mode {n}\n{rows}\nKorvel 60 Operating Notes {n + 11}\n\n" for n in (1, 2))
+    assert "Notes" not in str(from_text(feet, "chart.txt").leaves[0].items)
+    named = "".join(f"Mode {n}\n{rows}\nRotation speed of gobo {n}\n\n" for n in (1, 2))
+    lines = [item.text for item in from_text(named, "chart.txt").leaves[0].items if isinstance(item, Line)]
+    assert sum("of gobo" in line for line in lines) == 2
+
+
 def test_a_text_keeps_its_line_numbers() -> None:
     source = from_text("first\n\nSlot  Function\n1     Dimmer\n2     Red\n")
     line, grid = source.leaves[0].items
@@ -244,6 +261,21 @@ def test_a_workbook_gives_values_of_merged_cells_and_formulas(tmp_path: Path) ->
     ] == TRUE
     assert document.doubts == []
     assert document.modes[0].parameters[0].place == "sheet Sheet, row 2"
+
+
+def test_the_title_of_a_cover_sheet_names_no_mode_of_the_next(tmp_path: Path) -> None:
+    """Each sheet is called as its tab is; what the cover says is said of all of them."""
+    import openpyxl
+
+    book = openpyxl.Workbook()
+    book.active.title = "Cover"
+    book.active.append(["Korvel 60 DMX modes"])
+    for name in ("Short", "Long"):
+        sheet = book.create_sheet(name)
+        for row in (["Slot", "Function", "Value"], [1, "Dimmer", "0-255"], [2, "Red", "0-255"]):
+            sheet.append(row)
+    book.save(tmp_path / "chart.xlsx")
+    assert [mode.name for mode in draft(tmp_path / "chart.xlsx").document.modes] == ["Short", "Long"]
 
 
 def test_a_formula_is_not_run(tmp_path: Path) -> None:

@@ -30,6 +30,8 @@ from modebook.intake.titles import title_roles
         ("0 – 100 %", (0, 100, "%")),
         ("1 - 25 flashes per second", (1, 25, "Hz")),
         ("0.2 - 5 s", (0.2, 5, "s")),
+        ("-50 % (warmer) bis +50 % (kälter)", (-50, 50, "%")),
+        ("2 à 18 éclairs/s", (2, 18, "Hz")),
     ],
 )
 def test_spans(printed: str, span: tuple[float, float, str]) -> None:

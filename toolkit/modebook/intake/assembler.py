@@ -93,7 +93,7 @@ def _modes_of(chart: Chart, gathered: Gathered, settings: Settings) -> list[Draf
         if not any(e.slots.get(column) and e.slots[column].kind == "slots" for e in entries):
             continue
         mode = _mode(head, title, chart)
-        build_mode(mode, entries, column, settings, notes)
+        build_mode(mode, entries, column, settings, notes, chart.told, alone=_tells_alone(chart, gathered))
         for row in _telling(lost, chart.rows):
             mode.unsure.append(Unsure("this row belongs to no slot", row.raw, "left out", "", row.place))
         for why in chart.why:
@@ -105,6 +105,14 @@ def _modes_of(chart: Chart, gathered: Gathered, settings: Settings) -> list[Draf
                 )
         found.append(mode)
     return found
+
+
+def _tells_alone(chart: Chart, gathered: Gathered) -> bool:
+    """Whether the sentences below a chart are of its one mode: behind the last of several, they may be of
+    all.
+    """
+    last = chart is gathered.charts[-1] and sum(bool(one.told) for one in gathered.charts) == 1
+    return len(chart.heads) == 1 and (len(gathered.charts) == 1 or not last)
 
 
 def _named_by_sheets(charts: list[Chart]) -> None:

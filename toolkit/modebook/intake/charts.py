@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 
 from modebook.intake.bare_titles import bare_titles
 from modebook.intake.cell_grids import from_cell_grid
 from modebook.intake.chart_rows import ChartRow
-from modebook.intake.closing import is_other, is_section, page_tail
+from modebook.intake.closing import Sections, is_other, page_tail
 from modebook.intake.columns import Plan, plan_columns
-from modebook.intake.footnotes import bracketed_marks
+from modebook.intake.footnotes import bracketed_marks, is_legend
 from modebook.intake.footprint_titles import with_footprints_told
 from modebook.intake.from_zero import from_zero
 from modebook.intake.gathered import Chart, Gathered
@@ -40,10 +39,9 @@ from modebook.intake.numbered_heads import at_numbered_heads, numbered_heads
 from modebook.intake.numbered_names import numbered_names
 from modebook.intake.row_parts import by_heads, by_restarts
 from modebook.intake.rows import chart_rows
-from modebook.intake.title_lines import title_line
+from modebook.intake.title_lines import title_line, without_signs
+from modebook.intake.told_conditions import tells_when
 from modebook.intake.turned import turned_matrix
-
-_BULLET = re.compile(r"^[•‣◦▪●○■□▸►∙·]\s*(?=\w)")
 
 
 class Walk:
@@ -61,6 +59,7 @@ class Walk:
         self.numbered: dict[str, SlotHead] = {}
         self.bare: dict[tuple[str, Place], str] = {}
         self.marks: frozenset[str] = frozenset()
+        self.sections = Sections()
 
     def over(self, source: Source) -> Gathered:
         """Gather the charts of a source, page by page."""
@@ -74,6 +73,7 @@ class Walk:
 
     def _leaf(self, leaf: Leaf) -> None:
         self.turned_at = len(self.lines)
+        self.head = None if leaf.sheet else self.head  # the title of one sheet is not that of the next
         for item in leaf.items:
             if isinstance(item, Line):
                 self._line(item)
@@ -89,10 +89,7 @@ class Walk:
     # Lines
 
     def _line(self, line: Line) -> None:
-        text = _BULLET.sub("", " ".join(line.text.split()))
-        if text.startswith("#") and read_mode_head(text.lstrip("# ")):
-            # A heading as plain text marks it; a mark of a footnote has a legend behind it, not a mode.
-            text = text.lstrip("# ")
+        text = without_signs(line.text)
         if not text:
             return
         bare = self.bare.get((text.strip(" :"), line.place))
@@ -104,7 +101,7 @@ class Walk:
             line = replace(line, text=text, words=line.words if line.words[:1] != ("•",) else line.words[1:])
         self.found.lines.append(line)
         note = read_footnote(text)
-        if note and note.mark.isdecimal() and not (note.mark in self.marks and _is_legend(text, note.text)):
+        if note and note.mark.isdecimal() and not (note.mark in self.marks and is_legend(text, note.text)):
             note = None
         if note:
             self._flush()
@@ -112,6 +109,10 @@ class Walk:
             target = self.chart or self.found.charts[-1]
             target.notes.append(note)
             self.found.footnotes.append(note)
+            return
+        if tells_when(text):
+            self._flush()
+            (self.chart.told if self.chart is not None else self.found.prose).append(line)
             return
         titles = title_line(text) or []
         head = None if {"function", "value", "meaning"} & set(titles) else read_mode_head(text)
@@ -128,7 +129,7 @@ class Walk:
             self._flush()
             self._block_head(slot.slots, slot.name, line)
             return
-        if is_section(text, self.lines):
+        if self.sections.end(text, self.chart, self.lines):
             self._flush()
             self.block_open = False
             self.found.prose.append(line)
@@ -387,11 +388,6 @@ class Walk:
         self.found.charts.append(made)
         self.chart, self.head = made, None
         return made
-
-
-def _is_legend(text: str, told: str) -> bool:
-    """Whether a line that begins with a digit in brackets tells what a mark means, and is no row."""
-    return text.startswith("(") or not read_name(told).sure
 
 
 def _named(title: str) -> ModeHead | None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from modebook.intake.gathered import Chart
 from modebook.intake.grid import Grid, Line
 from modebook.intake.lexicon import SURE
 from modebook.intake.loose_rows import loose_rows
@@ -11,6 +12,9 @@ from modebook.intake.names import read_name
 from modebook.intake.titles import title_roles
 
 _SECTION = re.compile(r"^(?P<n>\d{1,2})\.\s+(?P<name>[^\W\d][^\d]*[^\W\d.])$")
+
+
+_HEADING = re.compile(r"^(?P<n>\d{1,2})\.\s+(?P<name>[^\W\d].*[^\W.])$")
 
 
 def is_other(grid: Grid) -> bool:
@@ -29,6 +33,31 @@ def is_section(text: str, above: list[Line]) -> bool:
     rows, _ = loose_rows(above)
     last = max((max(c.slots) for r in rows for c in r.slots.values() if c.kind == "slots"), default=0)
     return 0 < int(found["n"]) <= last
+
+
+class Sections:
+    """The numbered headings of a manual: after the one above the chart, the next one ends it."""
+
+    def __init__(self) -> None:
+        self.number: int | None = None
+
+    def end(self, text: str, chart: Chart | None, lines: list[Line]) -> bool:
+        """Whether a line is the heading of another section. `lines`: those since the chart's last row."""
+        if is_section(text, lines):
+            return True
+        found = _HEADING.match(text)
+        if not found or len(found["name"]) > 60:
+            return False
+        number = int(found["n"])
+        rows, _ = loose_rows(lines)
+        read = [max(c.slots) for row in rows for c in row.slots.values() if c.kind == "slots"]
+        if chart is None and not read:
+            self.number = number
+        last = max([*read, chart.last if chart is not None else 0])
+        # Where slots stand in a table, or one of this number was there, the line is no slot's.
+        apart = number <= last or (chart is not None and not chart.loose and not rows)
+        named = read_name(found["name"]).score >= SURE
+        return self.number is not None and number == self.number + 1 and apart and not named
 
 
 def page_tail(lines: list[Line], turned_at: int) -> int:

@@ -141,19 +141,6 @@ def _slots(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
         for c in [c for c, role in enumerate(roles) if role == "slot"]:
             if not stats[c].slotlike:
                 roles[c] = "none"
-    told = [c for c, role in enumerate(roles) if role == "slot" and title_roles(titles[c])[:1] == ("slot",)]
-    for c, role in enumerate(roles):
-        if role == "slot" and c not in told and any(_counts_within(stats[c], stats[o]) for o in told):
-            roles[c] = "foreign"
-
-
-def _counts_within(mine: Stats, slots: Stats) -> bool:
-    """Whether a column counts on while one slot stays: the numbers of its gels or gobos, one a range."""
-    for slot in set(slots.numbers) - {()}:
-        beside = [a for a, b in zip(mine.numbers, slots.numbers, strict=True) if a and b == slot]
-        if len(set(beside)) > 2:
-            return True
-    return False
 
 
 def _agrees(mine: Stats, others: list[Stats]) -> bool:
@@ -170,6 +157,10 @@ def _values(roles: list[Role], stats: list[Stats]) -> None:
     for c in values:
         others = [roles[o] for o in values if o != c]
         if stats[c].percent > stats[c].values / 2 and stats[c].percent:
+            if "value" in others and stats[c].percent == stats[c].whole_percent:
+                # Percents that restate values run in steps as they do; these say what a whole slot measures.
+                roles[c] = "meaning"
+                continue
             roles[c] = "percent" if "value" in others or stats[c].percent == stats[c].values else "value"
         elif stats[c].hexes > 0.3 * stats[c].filled and "value" in others:
             roles[c] = "hex"
@@ -192,8 +183,8 @@ def _values(roles: list[Role], stats: list[Stats]) -> None:
 
 
 def _measures(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
-    """A column of percents under `Range` says what the values beside it mean, not once more where they lie:
-    words and other units stand among them, or all are whole.
+    """A column of percents under `Range` says what the values beside it mean, not once more where they lie,
+    where words and other units stand among them.
     """
     if not {"value", "from"} & set(roles) or "meaning" in roles:
         return
@@ -202,7 +193,7 @@ def _measures(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
         told = title_roles(titles[c])[:1]
         if role != "percent" or not told or told == ("percent",):
             continue
-        if s.filled > s.values or s.whole == s.percent:
+        if s.filled > s.values:
             roles[c] = "meaning"
 
 
@@ -220,8 +211,9 @@ def _texts(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
         unnamed = not titles[c] or roles[c] == "group" or not title_roles(titles[c])
         left = bool(slots) and c < slots[0]
         grouping = s.grouping >= 0.6 * max(1, s.text)
+        said = title_roles(titles[c])[:1] == ("group",) and _fewer(s, stats, slots, others)
         if others and (
-            (unnamed and (grouping or (left and _sparse(s, stats[slots[0]])))) or roles[c] == "group"
+            (unnamed and (grouping or (left and _sparse(s, stats[slots[0]])))) or said or roles[c] == "group"
         ):
             roles[c] = "group"
             texts.remove(c)
@@ -260,6 +252,17 @@ def _beside(mine: Stats, stats: list[Stats], slots: list[int]) -> float:
         return 0.0
     both = sum(a and any(stats[c].rows[n] for c in slots) for n, a in enumerate(mine.rows))
     return round(both / mine.filled, 1)
+
+
+def _fewer(mine: Stats, stats: list[Stats], slots: list[int], others: list[int]) -> bool:
+    """Whether a column stands in fewer rows than slots do, and another has a text for each of them: though
+    its texts may be names as well (Color, Dimmer), they are those of groups.
+    """
+    if not slots or not 0 < mine.filled < 0.6 * stats[slots[0]].filled:
+        return False
+    rows = stats[slots[0]].rows
+    both = (sum(a and b for a, b in zip(rows, stats[o].rows, strict=True)) for o in others)
+    return any(count >= 0.9 * sum(rows) for count in both)
 
 
 def _sparse(mine: Stats, slots: Stats) -> bool:

@@ -11,7 +11,7 @@ from modebook.intake.folding import fold
 from modebook.intake.grid import Cell
 from modebook.intake.lexicon import SURE, phrases
 from modebook.intake.names import DESCRIBING, read_name
-from modebook.intake.values import ELISIONS, read_values
+from modebook.intake.values import ELISIONS, Values, read_values
 
 _BYTE = re.compile(r"[(\[]?(?:msb|lsb|coarse|fine|grob|fein|hi|lo|high|low)[)\]]?", re.IGNORECASE)
 
@@ -39,8 +39,8 @@ class Stats:
     text: int = 0
     names: int = 0
     percent: int = 0
-    whole: int = 0
-    """Percents from 0 to 100."""
+    whole_percent: int = 0
+    """Cells that say 0 to 100 %: where values run on in steps, few do."""
     hexes: int = 0
     absent: int = 0
     rising: bool = True
@@ -64,8 +64,6 @@ class Stats:
     """Cells that say how a range is run (by steps, proportionally), and nothing else."""
     rows: tuple[bool, ...] = ()
     """Which rows are filled."""
-    numbers: tuple[tuple[int, ...], ...] = ()
-    """The slots that each row reads as, none where it reads as none."""
 
     @property
     def slotlike(self) -> bool:
@@ -84,10 +82,7 @@ class Stats:
 
 def stats_of(cells: list[Cell]) -> Stats:
     """Count what the cells of one column are."""
-    stats = Stats(
-        rows=tuple(bool(cell.flat) for cell in cells),
-        numbers=tuple(read_slot_cell(cell.flat).slots for cell in cells),
-    )
+    stats = Stats(rows=tuple(bool(cell.flat) for cell in cells))
     last = 0
     before: tuple[int, ...] = ()
     numbers: set[int] = set()
@@ -124,7 +119,7 @@ def stats_of(cells: list[Cell]) -> Stats:
             end = values[-1].end
             stats.ranges += not values[0].single
             stats.percent += values[0].form == "percent"
-            stats.whole += values[0].form == "percent" and (values[0].start, values[0].end) == (0, 255)
+            stats.whole_percent += values[0].form == "percent" and _is_all(values[0])
             stats.hexes += values[0].form == "hex"
         elif re.search(r"[^\W\d_]{2,}", flat):
             stats.text += 1
@@ -144,6 +139,10 @@ def stats_of(cells: list[Cell]) -> Stats:
     stats.spread = len(numbers)
     stats.kinds = len(kinds)
     return stats
+
+
+def _is_all(values: Values) -> bool:
+    return (values.start, values.end) == (0, 255)
 
 
 def ends_of(lows: list[Cell], highs: list[Cell]) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import dataclass, field, replace
 
 from modebook.intake.column_roles import matrix_columns, roles_of
@@ -9,6 +10,7 @@ from modebook.intake.column_stats import Stats, ends_of, stats_of, texts_of
 from modebook.intake.grid import Cell, Grid
 from modebook.intake.headers import covering, find_header
 from modebook.intake.titles import Column, Role, title_roles
+from modebook.intake.values import read_values
 
 
 @dataclass(slots=True)
@@ -73,6 +75,7 @@ def plan_columns(grid: Grid, known: dict[tuple[str, ...], Plan] | None = None) -
     strange = sum(title_roles(title)[:1] == ("foreign",) for title in titles)
     roles = roles_of(titles, stats)
     _ends(roles, body, width)
+    _range_numbers(roles, body)
     promised = [title_roles(title) for title in titles]
     if any(told[:1] == ("slot",) and "value" not in told for told in promised) and not {
         "slot",
@@ -113,6 +116,25 @@ def _ends(roles: list[Role], body: list[list[Cell]], width: int) -> None:
             if ends_of(lows, highs):
                 roles[c], roles[c + 1] = "from", "to"
                 return
+
+
+def _range_numbers(roles: list[Role], body: list[list[Cell]]) -> None:
+    """A column that counts on while the slot stays and its values go on numbers ranges (frames, gobos)."""
+    slots = [c for c, role in enumerate(roles) if role == "slot"]
+    if len(slots) < 2 or "value" not in roles:
+        return
+    value = roles.index("value")
+    rows = [row for row in body if len(row) > max(*slots, value)]
+    for c in slots[1:]:
+        counted = 0
+        for above, row in itertools.pairwise(rows):
+            before, after = read_values(above[value].flat), read_values(row[value].flat)
+            stays = row[slots[0]].flat in ("", above[slots[0]].flat) and above[c].flat != row[c].flat
+            onward = bool(before and after) and after[0].start == before[-1].end + 1
+            numbers = above[c].flat.isdigit() and row[c].flat.isdigit()
+            counted += stays and onward and numbers and int(row[c].flat) == int(above[c].flat) + 1
+        if counted >= 3:
+            roles[c] = "foreign"
 
 
 def _names_something(plan: Plan, stats: list[Stats]) -> bool:

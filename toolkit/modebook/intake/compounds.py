@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from functools import lru_cache
+from functools import cache, lru_cache
 
 from modebook.intake.folding import bare, fold
-from modebook.intake.lexicon import INFLECTED, SURE, Found, exact, inflected
+from modebook.intake.lexicon import INFLECTED, SURE, Found, exact, inflected, phrases
 from modebook.words.parameters import PARAMETERS
 
 _ASPECTS: dict[str, tuple[str, ...]] = {
@@ -35,6 +35,10 @@ _EMITTED = frozenset(
         *("hue", "saturation"),
     )
 )
+_LIT = _EMITTED - {"hue", "saturation"} | {"dimmer"}
+_LAMPS = frozenset(
+    ("lamp", "lamps", "lampe", "lampen", "lampes", "lampara", "lamparas", "lampada", "lampade")
+)
 _TURNING = frozenset({"pan", "tilt", "roll"})
 _LINK = re.compile(r"s$")
 FACETS = re.compile(
@@ -58,6 +62,21 @@ _SIGNS = (
     ),
 )
 _GENERAL = frozenset({"macro", "macro-speed", "effect", "effect-speed", "overall-speed", "control"})
+_BRIGHT = frozenset(
+    (
+        *(
+            "intensity",
+            "level",
+            "brightness",
+            "helligkeit",
+            "intensitat",
+            "intensite",
+            "luminosite",
+            "niveau",
+        ),
+        *("intensidad", "nivel", "brillo", "intensita", "luminosita", "livello"),
+    )
+)
 _NARROWING = frozenset(
     (
         *("movement", "color", "colour", "position", "beam", "bewegung", "farbe", "mouvement", "couleur"),
@@ -74,7 +93,11 @@ def spelled_out(text: str) -> str:
 
 
 def narrowed(word: str, printed: list[str]) -> bool:
-    """Whether a word of general use would leave out what the name says it is of: a program of movement."""
+    """Whether a word of general use would leave out what the name says it is of: a program of movement, the
+    brightness of a lamp.
+    """
+    if word == "lamp-control":
+        return not _BRIGHT.isdisjoint(printed)
     return word in _GENERAL and not _NARROWING.isdisjoint(printed)
 
 
@@ -91,7 +114,7 @@ def composed(text: str) -> Found | None:
     """The word for a name of a known parameter and one aspect of it, in any order, if there is one."""
     form = bare(text)
     words = form.split()
-    lit = _emitted(words, form)
+    lit = _emitted(words, form) or _part(words, form)
     if lit:
         return lit
     for at, word in enumerate(words):
@@ -135,6 +158,22 @@ def _emitted(words: list[str], form: str) -> Found | None:
         return None
     base = exact(rest)
     sure = base is not None and base.score >= SURE and base.word in _EMITTED
+    return Found(base.word, INFLECTED, form) if base and sure else None
+
+
+@cache
+def _parts() -> frozenset[str]:
+    """What a fixture has several of that light up apart: sides, rings, lamps."""
+    return phrases("marks", "cell") | phrases("marks", "side") | _LAMPS
+
+
+def _part(words: list[str], form: str) -> Found | None:
+    """The dimmer or emitter in the name of one of a part of the fixture (`Dimmer left`, `Ring red`)."""
+    rest = " ".join(word for word in words if word not in _parts())
+    if not rest or rest == form:
+        return None
+    base = exact(rest)
+    sure = base is not None and base.score >= SURE and base.word in _LIT
     return Found(base.word, INFLECTED, form) if base and sure else None
 
 

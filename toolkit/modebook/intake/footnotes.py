@@ -13,6 +13,7 @@ from modebook.intake.folding import fold
 from modebook.intake.grid import Line, Source
 from modebook.intake.headings import Footnote, without_mark
 from modebook.intake.lexicon import phrases
+from modebook.intake.names import read_name
 from modebook.intake.phrases import read_description
 
 _LEGEND = re.compile(r"\s*\(?(\d)\)\s+\S")
@@ -142,3 +143,8 @@ class Footnotes:
             return stretch
         entry.why.append((f"the mark {mark} behind {body!r} has no legend", stretch.printed))
         return replace(stretch, text=body)
+
+
+def is_legend(text: str, told: str) -> bool:
+    """Whether a line that begins with a digit in brackets tells what a mark means, and is no row."""
+    return text.startswith("(") or not read_name(told).sure

@@ -24,6 +24,8 @@ class Chart:
     loose: bool = False
     stray: list[tuple[str, Place]] = field(default_factory=list)
     """Text inside the chart that is no row of it."""
+    told: list[Line] = field(default_factory=list)
+    """Sentences below it that tell when slots work."""
 
     @property
     def last(self) -> int:

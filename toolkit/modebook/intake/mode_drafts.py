@@ -3,32 +3,45 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from modebook.intake.byte_pairs import parameters_of
 from modebook.intake.cell_blocks import find_cells, number_groups
-from modebook.intake.companions import settle_by_company
 from modebook.intake.conditions import ReadCondition, half_a_condition, name_of, read_conditions
 from modebook.intake.drafts import DraftMode, DraftParameter, Json, Unsure
 from modebook.intake.entries import Entry
 from modebook.intake.footnotes import Footnotes
+from modebook.intake.grid import Line
+from modebook.intake.light_kinds import settle_by_kind
 from modebook.intake.naming import confirm_name
 from modebook.intake.ranges import fill_ranges
 from modebook.intake.setting_ranges import Settings, in_order
+from modebook.intake.told_conditions import apply_told
 from modebook.words.parameters import PARAMETERS
 
 _LETTERS = re.compile(r"^[a-z]\s?\d*$", re.IGNORECASE)
 
 
 def build_mode(
-    mode: DraftMode, entries: list[Entry], column: int, settings: Settings, notes: Footnotes
+    mode: DraftMode,
+    entries: list[Entry],
+    column: int,
+    settings: Settings,
+    notes: Footnotes,
+    told: Sequence[Line] = (),
+    *,
+    alone: bool = True,
 ) -> DraftMode:
-    """Fill a mode with the parameters that the entries give it in their mode column."""
+    """Fill a mode with the parameters that the entries give it in their mode column. told: sentences below
+    the chart that tell when slots work; alone: they can be of no other mode.
+    """
     entries = notes.applied(entries, column, mode)
     mode.parameters = parameters_of(entries, column)
     for parameter in mode.parameters:
         _conditions_of_name(parameter)
+    apply_told(mode, told, alone=alone)
     _context(mode)
-    settle_by_company(mode)
+    settle_by_kind(mode)
     words = [p.word for p in mode.parameters]
     for parameter in mode.parameters:
         fill_ranges(parameter)
@@ -76,7 +89,7 @@ def _conditions_of_name(parameter: DraftParameter) -> None:
 
 def _context(mode: DraftMode) -> None:
     """What the names of a whole mode tell: letters of a mix, and cyan that is an emitter beside red and
-    green.
+    blue.
     """
     words = {p.word for p in mode.parameters}
     singles = [p for p in mode.parameters if _LETTERS.match(p.label.strip())]
@@ -88,23 +101,34 @@ def _context(mode: DraftMode) -> None:
     ):
         for parameter in singles:
             parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
-    if {"red", "green", "blue"} <= words and not {"cyan", "magenta", "yellow"} <= words:
+    if {"red", "blue"} <= words and not {"cyan", "magenta", "yellow"} <= words:
         for parameter in mode.parameters:
             if parameter.word in ("cyan", "yellow"):
                 parameter.word += "-emitter"
     previous: DraftParameter | None = None
     for parameter in mode.parameters:
-        if parameter.word == "overall-speed" and parameter.name.score < 1 and previous is not None:
+        if parameter.word in ("overall-speed", "tempo") and parameter.name.score < 1 and previous is not None:
             speed = f"{previous.word}-speed"
             if speed in PARAMETERS:
                 parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
                 parameter.word = speed
-                parameter.doubt(
-                    f"only {parameter.label!r} is printed; it stands behind {previous.label!r}",
-                    parameter.entry.printed,
-                    speed,
-                )
+                if not _only_speed(parameter, previous, mode):
+                    parameter.doubt(
+                        f"only {parameter.label!r} is printed; it stands behind {previous.label!r}",
+                        parameter.entry.printed,
+                        speed,
+                    )
         previous = parameter
+
+
+def _only_speed(parameter: DraftParameter, previous: DraftParameter, mode: DraftMode) -> bool:
+    """Whether a slot called `Speed` can be of nothing but the programs on the slot just before it: nothing
+    else in the mode moves or runs.
+    """
+    others = [p for p in mode.parameters if p is not parameter and p is not previous]
+    moving = any(p.word in ("pan", "tilt", "strobe-mode") or f"{p.word}-speed" in PARAMETERS for p in others)
+    running = previous.word in ("macro", "color-macro", "effect", "pixel-effect", "pixel-macro")
+    return running and previous.slots[-1] + 1 == parameter.slots[0] and not moving
 
 
 def _default(parameter: DraftParameter) -> None:

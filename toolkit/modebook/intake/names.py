@@ -107,14 +107,21 @@ ENDED = {
 """What a rotation is whose degrees are printed from end to end."""
 _KELVIN = re.compile(r"\d{4,5}\s?K\b|\d[.,]\d{3}\s?K\b")
 
+_TO = re.compile(r"\d\s?K?\s*(?:[-–—~…→]|\.\.|\b(?:to|bis|à|a|hasta)\b)\s*\d")
+
 
 def _settled(name: Name, flat: str) -> Name:
     """A name of two uses, settled by what is printed with it: endless turning has no degrees from end to
-    end, a white with kelvins is a color temperature, an abbreviation in brackets says which of two is meant.
+    end, a white with kelvins from end to end is a color temperature, an abbreviation in brackets says which
+    of two is meant.
     """
     if name.word in ENDED and _DEGREES.search(name.rest):
         return _with(name, word=ENDED[name.word])
     if name.word in _BY_KELVIN and _KELVIN.search(name.rest):
+        if name.word == "white" and len(_KELVIN.findall(name.rest)) == 1 and not _TO.search(name.rest):
+            # A white of one color temperature is an emitter: its kelvins are a part of its name.
+            label = _label(flat, name.level, name.bits)
+            return _with(name, label=label, base=fold(label), rest="")
         return _with(name, word="color-temperature")
     inner = _BRACKETS.search(flat)
     if inner and name.word in _WHITES and inner[1].isupper():
@@ -274,7 +281,7 @@ def _read(text: str) -> Name:
             return Name(label, found.word, min(score, 0.95), level, bits, number, cell, None, base)
     for tried in (numbered, plain):
         found = inflected(" ".join(tried)) if tried else None
-        if found:
+        if found and not narrowed(found.word, numbered):
             return Name(label, found.word, found.score, level, bits, number, cell, None, base)
     for tried in (numbered, plain):
         found = composed(" ".join(tried)) if tried else None

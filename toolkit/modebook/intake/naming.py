@@ -22,6 +22,7 @@ _LOAD = re.compile(
 )
 """What a dimmer or a driver feeds, folded, perhaps with its number."""
 _FLICKERS = ("flicker", "flackern", "vacillement", "parpadeo", "sfarfallio", "tremolio")
+_STROBE_HZ = 60
 _GENERIC = frozenset({"nothing", "open", "closed", "stop"})
 
 
@@ -83,7 +84,7 @@ def _known_or_doubt(parameter: DraftParameter, name: Name, *, from_text: bool = 
 def _measured(parameter: DraftParameter, name: Name) -> Name:
     """A name that says too little, settled by what is measured beside it: x and y up to 1 are a place in
     the chromaticity diagram, a white in kelvin is a color temperature, a turning of so many degrees has an
-    end, a flash effect of many is a choice.
+    end, a frequency of a few hertz is of flashes, a flash effect of many is a choice.
     """
     texts = [name.rest, *(stretch.text for stretch in parameter.stretches), *parameter.entry.remarks]
     form = fold(name.label)
@@ -103,6 +104,11 @@ def _measured(parameter: DraftParameter, name: Name) -> Name:
         spans = [quantity for text in texts for quantity in describe(text).spans]
         if spans and all(one.unit == "K" for one in spans):
             return replace(name, word="color-temperature")
+    if name.word == "modulation-frequency" and not name.sure:
+        spans = [quantity for text in texts for quantity in describe(text).spans]
+        if spans and all(one.unit == "Hz" and one.end <= _STROBE_HZ for one in spans):
+            # Light that is dimmed by pulses is pulsed hundreds of times a second; so slowly it flashes.
+            return replace(name, word="strobe", score=1.0)
     if name.word in ENDED and len(parameter.stretches) <= 1:
         told = [one for text in texts for one in (*describe(text).spans, *describe(text).singles)]
         if any(one.unit == "deg" and one.end >= _ENDED_DEG for one in told):

@@ -13,7 +13,11 @@ _UNITS: tuple[tuple[str, str], ...] = (
     ("deg", r"°(?!\s*[KCF]\b)|º|deg(?:rees?)?\b\.?|grad\b|degrés?\b|grados?\b|gradi\b"),
     ("K", r"°?\s?K\b(?!Hz)|kelvins?\b"),
     ("kHz", r"kHz\b"),
-    ("Hz", r"Hz\b|hertz\b|fps\b|flashes? (?:a|per) second|/s\b"),
+    (
+        "Hz",
+        r"Hz\b|hertz\b|fps\b|flashes? (?:a|per) second|/s\b|"
+        r"(?:flash(?:e?s)?|[ée]clairs?|blitze?|destellos?|lampi|lampeggi)\s?/\s?s\b",
+    ),
     ("%", r"%|percent\b|per cent\b|prozent\b|pour ?cent\b|por ciento\b|per cento\b"),
     ("rpm", r"rpm\b|u/min\b|tr/min\b|giri/min\b|r\.p\.m\."),
     ("bpm", r"bpm\b"),
@@ -26,10 +30,13 @@ _UNITS: tuple[tuple[str, str], ...] = (
     ("m", r"m\b|met(?:er|re)s?\b"),
     ("mired", r"mireds?\b"),
 )
+_REMARK = r"(?:\s?\([^()\d]{1,24}\))?"
+"""What the first end means, in brackets: `-100 % (magenta) to +100 % (green)`."""
 _UNIT = "|".join(f"(?P<u{index}>{pattern})" for index, (_, pattern) in enumerate(_UNITS))
 _FIRST_UNIT = "(?:" + "|".join(pattern for _, pattern in _UNITS) + ")"
 _SPAN = re.compile(
-    rf"(?<![\w.,])(?P<a>{_NUMBER})\s*(?:{_FIRST_UNIT})?{_DASH}(?P<b>{_NUMBER})\s*(?:{_UNIT})", re.IGNORECASE
+    rf"(?<![\w.,])(?P<a>{_NUMBER})\s*(?:{_FIRST_UNIT})?{_REMARK}{_DASH}(?P<b>{_NUMBER})\s*(?:{_UNIT})",
+    re.IGNORECASE,
 )
 _BOTH_WAYS = re.compile(rf"(?:±|\+\s*/\s*[-−–])\s*(?P<a>\d+(?:[.,]\d+)?)\s*(?:{_UNIT})", re.IGNORECASE)
 _ONE = re.compile(rf"(?<![\w.,])(?P<a>{_NUMBER})\s*(?:{_UNIT})", re.IGNORECASE)

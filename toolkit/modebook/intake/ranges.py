@@ -5,13 +5,13 @@ from __future__ import annotations
 import re
 
 from modebook.intake.descriptions import Description, describe
+from modebook.intake.doing import what_it_does
 from modebook.intake.drafts import DraftParameter, Json
 from modebook.intake.elision import expand
 from modebook.intake.entries import Stretch
 from modebook.intake.folding import fold
-from modebook.intake.lexicon import phrases
 from modebook.intake.names import DESCRIBING, read_name
-from modebook.intake.phrases import affirmed, runs, turns_round
+from modebook.intake.phrases import affirmed, turns_round
 from modebook.intake.quantities import Quantity
 from modebook.intake.spans import full_span, range_span
 from modebook.intake.values import Values
@@ -37,22 +37,6 @@ TRIGGERING = frozenset(
         "display",
     }
 )
-_WHEELS = frozenset({"color-wheel", "gobo-wheel", "rotating-gobo-wheel", "effect-wheel", "animation-wheel"})
-_RUNNING = frozenset(
-    {
-        "macro",
-        "movement-macro",
-        "color-macro",
-        "gobo-macro",
-        "pixel-macro",
-        "beam-macro",
-        "prism-macro",
-        "effect",
-        "pixel-effect",
-        "framing-macro",
-    }
-)
-_LIGHT = frozenset({"strobe", "strobe-mode", "shutter", "dimmer", "fan", "fan-mode", "control", "smoothing"})
 _STROBING = re.compile(
     r"\b(strob\w*|flash\w*|blitz\w*|estrob\w*|destell\w*|lampegg\w*|pulse|pulsing|lightning|stroboscop\w*|eclair\w*|puls\w*)\b",
     re.IGNORECASE,
@@ -275,24 +259,7 @@ def _range(
             meaning,
             f"/ranges/{len(parameter.ranges)}",
         )
-    does = said.does
-    if (
-        does == "open"
-        and parameter.word not in _WHEELS
-        and read_name(meaning).word in ("white", "natural-white")
-    ):
-        # White opens a color wheel; beside a mode of color it is a color.
-        does = None
-    if does == "stop" and parameter.word in _LIGHT and fold(meaning) in phrases("phrases", "off"):
-        # One word for a stop and for off: of light, off is meant.
-        does = None
-    if parameter.word in _RUNNING and (does in ("rotate", "bounce") or (does is None and runs(meaning))):
-        # A program of many is what a rainbow or a to and fro is there; nothing turns.
-        does = "runs"
-    if does in ("rotate", "bounce", "index") and parameter.word in ("control", "reset", "lamp-control"):
-        does = None
-    if does == "runs" and not whole and fold(meaning) in ("macro speed",):
-        does = None
+    does = what_it_does(parameter.word, meaning, said.does, whole=whole)
     if does:
         entry["does"] = does
     if said.hold_s is not None:
@@ -316,6 +283,9 @@ def _keep_whole(parameter: DraftParameter, made: list[tuple[Json, Description]])
     known = read_name(text.strip(" ()")) if text.strip(" ()") else None
     telling = [word for word in words if not re.fullmatch(r"[\d%°]+", word)]
     repeats = known is not None and known.word == parameter.word and not known.rest
+    if description.spans and not description.needs and description.said.hold_s is None:
+        # The span is the parameter's: what the words of the range say of it stays with them.
+        entry["meaning"] = description.printed
     special = any(key in entry for key in ("does", "hazard", "hold_s", "kept", "parameter"))
     numbers_only = all(DESCRIBING.fullmatch(word) and not re.fullmatch(r"[a-z]{2,}", word) for word in words)
     if special or (telling and not repeats and not numbers_only):

@@ -46,29 +46,18 @@ _SMOOTHING_HEADS = frozenset(
 _SOFT = re.compile(
     r"\b(smooth\w*|sharp|soft|fast|slow|snap|medium|film|cine\w*|instant|immediate\w*|direct|hart|weich|schnell|langsam|direkt|mittel|doux|lent|rapide|lisse\w*|moyen|suave|lento|rapido|directo|medio|morbido|diretto|immediat\w*|keep|steep|gentle|standard|off|long|short|glide|lag\w*)\b"
 )
-_NONE = frozenset(
-    {
-        "none",
-        "no",
-        "keine",
-        "kein",
-        "ohne",
-        "aucun",
-        "aucune",
-        "sans",
-        "ninguno",
-        "ninguna",
-        "nessuno",
-        "nessuna",
-    }
-)
-"""What stands for a setting's being off, folded."""
 _AXES: tuple[tuple[Family, re.Pattern[str]], ...] = (
     ("movement", re.compile(r"\b(movement|pan|tilt|bewegung\w*|mouvement|movimient\w*|movimento)\b")),
     ("color", re.compile(r"\b(colou?rs?|farb\w*|couleurs?|colore|colori)\b")),
     ("intensity", re.compile(r"\b(dimmer|intensity|intensitat|intensite|intensidad|intensita)\b")),
 )
 """What a smoothing acts on, where its name says so."""
+_MOVED = (
+    ("color", re.compile(r"\b(?:colou?r|farb|couleur|colore)")),
+    ("gobo", re.compile(r"\bgobo")),
+    ("wheel", re.compile(r"\b(?:wheel|rad|roue|rueda|ruota)")),
+)
+"""Which wheel a light goes out for; for a head where none is named."""
 _PACKETS = re.compile(
     r"(?P<n>\d{1,4})\s*(?:dmx[\s-]*)?(?:packets?|pakete?n?|paquets?|paquetes?|pacchetti|pacchetto|updates?)\b",
     re.IGNORECASE,
@@ -77,6 +66,16 @@ _SECONDS = re.compile(
     r"(?P<n>\d+(?:[.,]\d+)?)\s*(?P<unit>ms|milliseconds?|s|sec|seconds?|sek\w*|secondes?|segundos?|secondi)\b",
     re.IGNORECASE,
 )
+
+_NONE = frozenset(("none", "keine", "kein", "aucun", "aucune", "ninguno", "ninguna", "nessuno", "nessuna"))
+_NO = r"(?:no|not|without|disabled?|enabled?|kein|ohne|mit|sans|pas de|avec|sin|con|senza|nessun)"
+_DARK = re.compile(
+    rf"(?P<choice>(?:{_NO}\s+)?(?:black\s?-?out|dunkel|noir|apag[oó]n|oscuramento|buio))\s+"
+    r"(?P<when>(?:while|when|during|on|in|at|by|bei|während|pendant|lors|au|durante|mentre|en|al|nel)\b"
+    r".*?(?:mov|mouv|travel|chang|beweg|fahr|wechsel|cambi).*?)(?:\s*[:=]\s*(?P<to>\w+)|\s+(?P<last>on|off))?",
+    re.IGNORECASE,
+)
+"""The light goes out, or does not, while something moves: `No blackout while the head moves`."""
 
 
 class Settings:
@@ -90,8 +89,8 @@ class Settings:
         if parameter.word not in _HOLDERS:
             return
         for entry in parameter.ranges:
-            if parameter.word in _KINDS and fold(str(entry["meaning"])) in _NONE:
-                # No smoothing is a choice of it, and not a range without a function.
+            if parameter.word in ("smoothing", "dimmer-curve") and fold(entry["meaning"]) in _NONE:
+                # Where one setting is chosen, none of it is a choice and not an idle range.
                 entry.pop("does", None)
             if entry.get("does") in ("nothing", "as-menu", "unchanged", "closed") or "hazard" in entry:
                 continue
@@ -109,6 +108,10 @@ class Settings:
         """The setting of a kind; smoothings whose names say what they act on are told apart by that."""
         axis = _axis(label) if kind == "smoothing" else None
         name = f"{kind}-{axis}" if axis in ("movement", "color") else kind
+        if kind == "blackout-on-move":
+            # Heads and wheels have settings of their own.
+            moved = next((what for what, said in _MOVED if said.search(fold(label))), "")
+            name = f"{kind}-{moved}" if moved else kind
         acts_on = {"acts_on": [axis]} if axis in ("movement", "color") else {}
         told = {"label": label} if label else {}
         return self.found.setdefault(name, {"key": name, "setting": kind, **told, **acts_on, "choices": []})
@@ -157,6 +160,11 @@ def in_order(entry: Json) -> None:
 
 def _named(parameter: DraftParameter, meaning: str) -> tuple[str, str, str] | None:
     """Kind of setting, its printed label, and the choice that a range names; None where it names none."""
+    dark = _DARK.fullmatch(meaning)
+    if dark is not None and parameter.word == "control":
+        end = dark["to"] or dark["last"]
+        choice = f"{dark['choice']} {end}" if end else dark["choice"]
+        return "blackout-on-move", dark["when"].strip(" :="), choice
     if parameter.word in _KINDS and parameter.word != "fan":
         kind = _KINDS[parameter.word]
         head, choice = _parted(meaning)

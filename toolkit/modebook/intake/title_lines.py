@@ -12,6 +12,7 @@ from modebook.intake.headings import read_mode_head
 from modebook.intake.names import read_name
 from modebook.intake.titles import title_roles
 
+_BULLET = re.compile(r"^[•‣◦▪●○■□▸►∙·]\s*(?=\w)")
 MOST = 6  # modes side by side
 LEAST = 2  # rows that bear a line of modes' names out
 _CALLED = re.compile(r"[^\W\d]+\s(?:mode|modus|modo)\b", re.IGNORECASE)
@@ -123,3 +124,10 @@ def _borne_out(lines: Sequence[Line], count: int) -> bool:
             # One number and words: a row of one column of slots, or a value.
             other += 1
     return full >= LEAST and 1 in seen and full > 2 * other
+
+
+def without_signs(text: str) -> str:
+    """A line without the bullet or the signs of a heading that plain text puts before it."""
+    told = _BULLET.sub("", " ".join(text.split()))
+    # A mark of a footnote has a legend behind it, not a mode.
+    return told.lstrip("# ") if told.startswith("#") and read_mode_head(told.lstrip("# ")) else told

@@ -78,7 +78,7 @@ def _longest(
         heading = len(line.pieces) == 1 and is_heading(line.pieces[0].text)
         if heading and columns is not None:
             break
-        if columns is not None:
+        if columns is not None and not _is_sentence(line):
             _parted(line, columns, gap)
         if len(line.pieces) == 1:
             if columns is None or not _within_one(line.pieces[0], columns, gap):
@@ -100,6 +100,12 @@ def _longest(
     if columns is not None and end > best[0]:
         best = (end, columns)
     return best
+
+
+def _is_sentence(line: AlignedLine) -> bool:
+    """Whether a line is a sentence without a wide gap: where a gutter runs through it, that is chance."""
+    text = line.pieces[0].text if len(line.pieces) == 1 else ""
+    return text[:1].isupper() and text.endswith(".") and len(text.split()) > 4
 
 
 def _parted(line: AlignedLine, columns: list[tuple[float, float]], gap: float) -> None:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 
 from modebook.intake.errors import IntakeError
 from modebook.intake.grid import Item, Leaf, Line, Place, Source, grid_of
+from modebook.intake.names import read_name
 from modebook.intake.readers.aligned import items_of
 from modebook.intake.readers.pieces import AlignedLine, Piece
 from modebook.intake.readers.ragged import ragged_items
@@ -21,6 +23,9 @@ _PAGE = re.compile(
 )
 _EDGE = 6
 """How many lines at most part the number of a page from titles that are said again on the next."""
+_FOOT = re.compile(r"(?P<text>[^\W\d]\S*(?: \S+){2,}?) (?P<n>\d{1,3})")
+"""A foot without the word page: the manual's title and a number."""
+_PAGE_LINES = 10
 MOST_LINES = 50_000
 
 
@@ -60,6 +65,9 @@ def _without_page_lines(lines: list[str]) -> list[str]:
     above titles that are said again.
     """
     forms = [re.sub(r"\d+", "#", line.strip()) if _PAGE.search(line) else "" for line in lines]
+    for form, places in _feet(lines).items():
+        for place in places:
+            forms[place] = form
     kept = ["" if form and forms.count(form) > 1 else line for form, line in zip(forms, lines, strict=True)]
     told = [" ".join(line.split()) for line in lines]
     for index, text in enumerate(told):
@@ -81,6 +89,26 @@ def _turned(told: list[str], titles: int) -> list[int]:
     if foot is None:
         return []
     return [foot, *(index for index in range(foot + 1, titles) if told[index] in told[:foot])]
+
+
+def _feet(lines: list[str]) -> dict[str, list[int]]:
+    """Where lines stand that are one text with numbers that count up by one, each above an empty line and
+    far from the next: the feet of pages, written as titles are. A row or a name with its number is none.
+    """
+    found: dict[str, list[int]] = {}
+    for index, line in enumerate(lines):
+        foot = _FOOT.fullmatch(line.strip())
+        last = index + 1 == len(lines) or not lines[index + 1].strip()
+        titled = foot is not None and all(not w[0].islower() or len(w) < 4 for w in foot["text"].split())
+        if foot and last and titled and not read_name(foot["text"]).sure:
+            found.setdefault(foot["text"], []).append(index)
+    return {text: places for text, places in found.items() if len(places) > 1 and _are_pages(lines, places)}
+
+
+def _are_pages(lines: list[str], places: list[int]) -> bool:
+    numbers = [int(lines[place].split()[-1]) for place in places]
+    counting = all(b == a + 1 for a, b in itertools.pairwise(numbers))
+    return counting and all(b - a >= _PAGE_LINES for a, b in itertools.pairwise(places))
 
 
 def _items(block: list[tuple[int, str]], kind: str) -> list[Item]:
