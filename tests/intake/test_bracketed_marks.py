@@ -35,3 +35,12 @@ def test_raised_figures_are_marks_too():
     assert [(piece.meaning, piece.hold_s) for piece in control.ranges][1] == ("Reset", 3.0)
     assert [(c.parameter, c.from_, c.to) for c in fan.when or []] == [("control", 20, 255)]
     assert not document.doubts
+
+
+def test_a_raised_digit_is_a_mark_by_its_shape():
+    """`¹` begins a legend wherever it stands: it cannot be a slot's number."""
+    raised = CHART.replace("(1)", "²").replace("Control", "Control¹")
+    document = drafted(f"{raised}\n¹ Kept until power off.\n² Hold the value for 4 s.\n")
+    (control,) = document.modes[0].parameters
+    assert [(piece.meaning, piece.hold_s) for piece in control.ranges][1] == ("Reset", 4.0)
+    assert not document.doubts

@@ -140,6 +140,24 @@ def test_words_of_a_lone_range_stay_as_printed_beside_their_span():
     assert short(mode.parameters[2])[2] == [(0, 255, "Dims all emitters, 0-100%")]
 
 
+def test_warm_beside_cool_is_a_pair_of_whites_and_alone_is_not_sure():
+    table = "Channel\tControl\tValue\n1\tDimmer\t0-255\n2\tWarm\t0-255\n"
+    document = drafted(table + "3\tCool\t0-255\n")
+    assert slots(document.modes[0])[1:] == [("warm-white", [2]), ("cool-white", [3])]
+    assert not whys(document)
+    assert whys(drafted(table))
+
+
+def test_none_is_a_choice_where_one_setting_is_chosen():
+    """Of the programs in a slot, None is no program; of the smoothings, it is a way to be smoothed."""
+    rest = "\t0-99\tNone\n\t\t100-255\tLong\n"
+    (mode,) = drafted(f"{MIX}3\tSmoothing{rest}4\tMacro{rest}").modes
+    smoothing, macro = (named(mode, word).ranges[0] for word in ("smoothing", "macro"))
+    assert (smoothing.does, smoothing.sets, macro.does, macro.sets) == (
+        *(None, {"smoothing": "none"}, "nothing", None),
+    )
+
+
 def test_cyan_beside_red_and_blue_is_an_emitter():
     rest = "2\tCyan\t0-255\t0-100%\n3\tBlue\t0-255\t0-100%\n"
     table = MIX.split("2\t")[0] + rest

@@ -6,7 +6,7 @@ import pytest
 
 from intake.drafted import drafted, slots
 from modebook.intake.grid import Line
-from modebook.intake.title_lines import modes_in_titles, named_columns, title_line
+from modebook.intake.title_lines import mode_title, modes_in_titles, named_columns, title_line
 
 ROWS = ["1 1 Dimmer 0-255", "- 2 Dimmer fine 0-255", "2 3 Red 0-255", "3 4 Strobe 0-9 Off", "10-255 On"]
 
@@ -17,7 +17,6 @@ def lines(*texts: str) -> list[Line]:
 
 def test_a_line_of_titles_gives_their_roles():
     assert title_line("Channel Function Value Description") == ["slot", "function", "value", "meaning"]
-    assert title_line("Effect mode (7 channels)") is None
     assert title_line("The fixture has a DMX channel for the dimmer") is None
 
 
@@ -50,3 +49,11 @@ def test_names_before_titles_are_modes_where_the_rows_bear_them_out():
 def test_rows_of_one_column_bear_no_modes_out(texts):
     """Words before the titles that the rows do not follow, or that say one thing twice, name no modes."""
     assert named_columns(lines(*texts)) is None
+
+
+def test_a_modes_title_may_be_made_of_words_that_title_columns():
+    """A footprint and nothing for values: `Effect mode` is a mode, and `Effect mode value` are titles."""
+    head = mode_title("Effect mode (4 channels)")
+    assert head is not None
+    assert (head.name, head.footprint) == ("Effect", 4)
+    assert mode_title("Mode Channel Function Value") is None

@@ -102,6 +102,18 @@ FAMILIES = {
         "sixth_yokes",
         "sixth_rooms",
         "sixth_pasted",
+        "seventh_b_commas",
+        "seventh_b_semis",
+        "seventh_b_books",
+        "seventh_b_office",
+        "seventh_b_sites",
+        "seventh_film",
+        "seventh_yoke",
+        "seventh_heads",
+        "seventh_party",
+        "seventh_house",
+        "seventh_air",
+        "seventh_lines",
     ],
 }
 

@@ -39,7 +39,7 @@ from modebook.intake.numbered_heads import at_numbered_heads, numbered_heads
 from modebook.intake.numbered_names import numbered_names
 from modebook.intake.row_parts import by_heads, by_restarts
 from modebook.intake.rows import chart_rows
-from modebook.intake.title_lines import title_line, without_signs
+from modebook.intake.title_lines import mode_title, without_signs
 from modebook.intake.told_conditions import tells_when
 from modebook.intake.turned import turned_matrix
 
@@ -114,8 +114,7 @@ class Walk:
             self._flush()
             (self.chart.told if self.chart is not None else self.found.prose).append(line)
             return
-        titles = title_line(text) or []
-        head = None if {"function", "value", "meaning"} & set(titles) else read_mode_head(text)
+        head = mode_title(text)
         if head and not (
             head.footprint is not None and not head.strong and self.lines and read_name(text).score >= SURE
         ):

@@ -164,17 +164,22 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
     if behind and re.fullmatch(rf"{_SLOTS}\.?", behind["name"], re.IGNORECASE) and footprint:
         return footprint[0]  # `Modo 7 canales` is called by its slots, and 7 is not its number
     bare = rf"[(\[]?\s*\d+\s*(?:{_SLOTS})?\s*[)\]]?"
-    if behind and re.fullmatch(r"[A-Z]", behind["name"]):
-        return told.strip(" :–-()")  # `Mode B` is called so
     if behind and not re.fullmatch(bare, behind["name"], re.IGNORECASE):
-        name = behind["name"].strip(" :–-|")
+        name = _unbracket(behind["name"].strip(" :–-|"))
         # `Modo de 9 canales`: a mode of so many slots.
         name = re.sub(r"^(?:de|di|da|à|mit|with|von|of|con|a)\s+(?=\d)", "", name, flags=re.IGNORECASE)
-        return _unbracket(name) or told
+        return told.strip(" :–-|") if _says_little(name) else name or told
     before = re.match(rf"^(?P<name>.*\S)\s+{_MODE}$", told, re.IGNORECASE)
     if before and before["name"].strip(" :–-").casefold() not in ("dmx", "the"):
-        return before["name"].strip(" :–-")
+        return told.strip(" :–-") if _says_little(before["name"]) else before["name"].strip(" :–-")
     return told.strip(" :–-()") or flat
+
+
+def _says_little(name: str) -> bool:
+    """Whether a mode's name without the word mode is but a letter or an abbreviated number of slots: the
+    word is a part of it (`Mode A`, `9CH mode`).
+    """
+    return re.fullmatch(r"[A-Z]|\d{1,3}ch", name, re.IGNORECASE) is not None
 
 
 def _unbracket(name: str) -> str:

@@ -28,6 +28,8 @@ _OWN = re.compile(
 )
 """Words that say that the thing itself is there: a head that turns, a wheel with filters."""
 _MIXED = frozenset({"red", "green", "blue"})
+_WHITES = frozenset({"warm-white", "cool-white"})
+"""`Warm` beside `Cool` can be nothing else."""
 _PATTERNED = frozenset({"gobo-wheel", "rotating-gobo-wheel", "prism", "effects-wheel", "animation-wheel"})
 _CHANGING = re.compile(
     r"\b(?:jump\w*|fad\w+|chang\w+|gradual\w*|gradient|pulse\w*|chas\w+|flow\w*|running|strob\w*|rainbow|auto\w*|"
@@ -54,6 +56,8 @@ def settle_by_kind(mode: DraftMode) -> None:
     for parameter in mode.parameters:
         if len(numbered) > 1 and parameter in numbered:
             _settle(parameter, "dimmer")
+        if parameter.word in _WHITES and words >= _WHITES:
+            _settle(parameter, parameter.word)
         if laser:
             _figure(parameter)
         elif mixed and parameter.word == "color-wheel" and not _OWN.search(fold(parameter.label)):

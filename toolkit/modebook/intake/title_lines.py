@@ -8,14 +8,13 @@ from dataclasses import dataclass
 
 from modebook.intake.chart_rows import read_slot_cell
 from modebook.intake.grid import Line
-from modebook.intake.headings import read_mode_head
+from modebook.intake.headings import ModeHead, read_mode_head
 from modebook.intake.names import read_name
 from modebook.intake.titles import title_roles
 
 _BULLET = re.compile(r"^[•‣◦▪●○■□▸►∙·]\s*(?=\w)")
 MOST = 6  # modes side by side
 LEAST = 2  # rows that bear a line of modes' names out
-_CALLED = re.compile(r"[^\W\d]+\s(?:mode|modus|modo)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,9 +41,6 @@ def _titles(text: str) -> list[tuple[str, str]] | None:
     words = text.split()
     if not 2 <= len(words) <= 14:
         return None
-    head = read_mode_head(text) if _CALLED.match(text) else None
-    if head is not None and head.strong and head.footprint is not None:
-        return None  # `Effect mode (3 channels)`: a mode may be called as a column is
     for lengths in ((4, 3, 2, 1), (1, 2, 3, 4)):
         told = _title_words(words, lengths)
         if told is not None and len(told) >= 2 and any(role == "slot" for role, _ in told):
@@ -124,6 +120,16 @@ def _borne_out(lines: Sequence[Line], count: int) -> bool:
             # One number and words: a row of one column of slots, or a value.
             other += 1
     return full >= LEAST and 1 in seen and full > 2 * other
+
+
+def mode_title(text: str) -> ModeHead | None:
+    """The mode that a line names, unless it is a line of column titles. `Effect mode (3 channels)` is none,
+    though its words are titles: it has a footprint, and nothing for values.
+    """
+    titles = {"function", "value", "meaning"} & set(title_line(text) or [])
+    head = read_mode_head(text)
+    whole = head is not None and head.strong and head.footprint is not None and titles == {"function"}
+    return head if not titles or whole else None
 
 
 def without_signs(text: str) -> str:

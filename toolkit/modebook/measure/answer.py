@@ -30,6 +30,7 @@ SURE_PACKETS = 0.03
 SURE_SHARE = 0.01
 HEARING_S = 0.002  # standard deviation of what a fixture takes to hear a packet, beside another or the wire
 SHOWS_TOP = 2.0  # deviance per degree of freedom: a model that leaves more does not show a clipped top
+OTHER_STEPS = 2.0  # times a deviance: steps found otherwise are seldom found to their very best
 UNEVEN_TIMES = 4.0  # a lag's length moves by about so many times the share that its last level is off
 
 
@@ -174,6 +175,11 @@ def _judged(
             shared_s = _shared_doubt(sending, trace.step_s) if method == "interpolate" else 0.0
             over = 0.0 if top is None or not open_top or method == "lag" else top.doubt / top.level
             interval = _wider(reach, one.length_s, period_s, uneven, shared_s, over)
+            # Other counts of steps may explain it as well, by another length.
+            most = max(OTHER_STEPS * one.deviance, one.deviance + scale * out_at(misfit))
+            near_s = [at_s for at_s, left in one.others if left < most]
+            packets = [*interval, *(at_s / period_s for at_s in near_s)]
+            interval = min(packets), max(packets)
         delay = None if one.delay_s is None else (one.delay_s - setup.delay_s) / period_s
         candidates[method] = Candidate(method, worse[method], one.length_s / period_s, interval, delay)
     for method in same_light(best, searches[best.method]):

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import replace
 from itertools import product
+from typing import TypeAlias
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,6 +19,7 @@ from modebook.measure.prepare import samples_of
 from modebook.measure.retry import retried
 from modebook.measure.sending import Sending
 from modebook.measure.staircases import (
+    Stairs,
     first_lengths,
     halves_of,
     in_steps,
@@ -29,6 +33,8 @@ SHORT = 0.2  # packets: no longer than this in the single snaps, all methods giv
 HOPELESS_TIMES = 20.0  # the least deviance, by the narrow changes alone: a method so bad is not given stairs
 HOPELESS = 300.0  # deviance above the best, by the narrow changes alone, in units of the deviance per sample
 MISSED_TIMES = 4.0  # the usual deviance per sample: a change explained so much worse may be several steps
+
+Found: TypeAlias = tuple[dict[Method, Fit], dict[Method, Search]]
 
 
 def every_model(
@@ -73,51 +79,90 @@ def _fitted(
     known: Known,
     counted: bool,
     wide: NDArray[np.intp],
-) -> tuple[dict[Method, Fit], dict[Method, Search]]:
+) -> Found:
     open_s = trace.open_s or 0.0
     before = np.array([scene.levels[change.before] for change in scene.changes])
     after = np.array([scene.levels[change.after] for change in scene.changes])
     halves = halves_of(scene, sending, open_s)
+    tried = [method for method in METHODS if counted or method != "interpolate"]
+    layouts = {method: [Stairs(sending, None)] for method in tried}
+    if len(wide):
+        layouts = _taken_apart(tried, trace, scene, samples, sending, known, wide)
+    runs: list[Found] = []
+    for n in range(max(len(several) for several in layouts.values())):
+        fits: dict[Method, Fit] = {}
+        searches: dict[Method, Search] = {}
+        for method in tried:
+            if n >= len(layouts[method]):
+                continue
+            stairs = layouts[method][n]
+            search = Search(method, samples, stairs.sending, known)
+            lengths = [stairs.length_s] if stairs.length_s is not None else []
+            lengths = lengths or first_lengths(method, trace, scene, sending, known, open_s)
+            for length_s, opened_s in product(lengths, first_exposures(known, open_s)):
+                if len(wide):
+                    first = search.first(length_s, opened_s, stairs.sending.start_s, 0.0)
+                else:
+                    first = first_guess(search, length_s, halves, opened_s, before, after)
+                rival = min((one.deviance for one in fits.values()), default=np.inf)
+                found = fit(search, first, rival=rival)
+                if method not in fits or found.deviance < fits[method].deviance:
+                    fits[method], searches[method] = found, search
+        runs.append(retried(fits, searches, samples, known))
+    if sending.timed or not counted or not len(wide):
+        return _best_of(runs)
+    best = min((one for fits, _ in runs for one in fits.values()), key=lambda one: one.deviance)
+    on_grid = [on_packets(*run, samples, known, best) for run in runs]
+    gridded = [run for run in on_grid if run is not None]
+    return _best_of(gridded or runs)
+
+
+def _best_of(runs: Sequence[Found]) -> Found:
+    """Each method's best of several runs; what the others found is kept beside it."""
     fits: dict[Method, Fit] = {}
     searches: dict[Method, Search] = {}
-    tried = [method for method in METHODS if counted or method != "interpolate"]
-    layouts = dict.fromkeys(tried, sending)
-    if len(wide):
-        narrow = narrow_fits(tried, samples, scene, sending, known, wide, trace, open_s)
-        least = min(one.deviance / max(len(one.left), 1) for one, _ in narrow.values())
-        first_in = min(narrow, key=lambda method: narrow[method][0].deviance)
-        hopeless = {
-            method
-            for method, (one, _) in narrow.items()
-            if one.deviance > HOPELESS_TIMES * narrow[first_in][0].deviance + HOPELESS * max(least, 1.0)
-        }
-        short: Sending | None = None
-        for method in tried:
-            if method in hopeless:
-                continue
-            one, places = narrow[method]
-            quick = one.length_s < SHORT * known.period_s
-            if quick and short is not None:
-                layouts[method] = short  # all methods are one at so short a length
-                continue
-            layouts[method] = in_steps(method, samples, scene, sending, known, wide, one, places, open_s)
-            if quick:
-                short = layouts[method]
-        for method in hopeless:
-            layouts[method] = layouts[first_in]
+    for method in METHODS:
+        of = [(run[0][method], run[1][method]) for run in runs if method in run[0]]
+        if not of:
+            continue
+        best, searches[method] = min(of, key=lambda one: one[0].deviance)
+        others = tuple((one.length_s, one.deviance) for one, _ in of if one is not best)
+        fits[method] = replace(best, others=others)
+    return fits, searches
+
+
+def _taken_apart(
+    tried: list[Method],
+    trace: Trace,
+    scene: Scene,
+    samples: Samples,
+    sending: Sending,
+    known: Known,
+    wide: NDArray[np.intp],
+) -> dict[Method, list[Stairs]]:
+    """Each method's changes with the wide ones as staircases or fades."""
+    open_s = trace.open_s or 0.0
+    layouts: dict[Method, list[Stairs]] = {}
+    narrow = narrow_fits(tried, samples, scene, sending, known, wide, trace, open_s)
+    least = min(one.deviance / max(len(one.left), 1) for one, _ in narrow.values())
+    first_in = min(narrow, key=lambda method: narrow[method][0].deviance)
+    hopeless = {
+        method
+        for method, (one, _) in narrow.items()
+        if one.deviance > HOPELESS_TIMES * narrow[first_in][0].deviance + HOPELESS * max(least, 1.0)
+    }
+    short: list[Stairs] = []
     for method in tried:
-        search = Search(method, samples, layouts[method], known)
-        lengths = first_lengths(method, trace, scene, sending, known, open_s)
-        for length_s, opened_s in product(lengths, first_exposures(known, open_s)):
-            if len(wide):
-                first = search.first(length_s, opened_s, layouts[method].start_s, 0.0)
-            else:
-                first = first_guess(search, length_s, halves, opened_s, before, after)
-            rival = min((one.deviance for one in fits.values()), default=np.inf)
-            found = fit(search, first, rival=rival)
-            if method not in fits or found.deviance < fits[method].deviance:
-                fits[method], searches[method] = found, search
-    fits, searches = retried(fits, searches, samples, known)
-    if sending.timed or not counted or not len(wide):
-        return fits, searches
-    return on_packets(fits, searches, samples, known)
+        if method in hopeless:
+            continue
+        one, places = narrow[method]
+        quick = one.length_s < SHORT * known.period_s
+        if quick and short:
+            layouts[method] = short  # all methods are one at so short a length
+            continue
+        layouts[method] = in_steps(method, samples, scene, sending, known, wide, one, places, open_s)
+        if quick:
+            short = [replace(stairs, length_s=None) for stairs in layouts[method]]
+    for method in hopeless:
+        layouts[method] = [replace(layouts[first_in][0], length_s=None)]
+    return layouts

@@ -19,6 +19,7 @@ ASTRAY_S = 1.5  # no step comes farther from where it was seen to
 SPAN_TIMES, SPAN_MORE_S = 3.0, 0.3  # nor does a staircase or a fade last so many times what it was seen to
 DELAY_MOST_S = 1.0
 DELAY_EARLY_S = 0.003
+EDGE_S = 5e-4  # how sharply two frames bracket a time: their time stamps are about that good
 CENSOR_ROUNDS = 4
 LEAST_STEP_MS = 1e-4
 CLOSE_ENOUGH = 0.02  # of deviance per sample: what another step would gain
@@ -72,6 +73,8 @@ class Fit:
     modeled: Floats
     left: Floats = field(repr=False)
     """What is left, in standard deviations, [N]."""
+    others: tuple[tuple[float, float], ...] = ()
+    """Length (s) and deviance of this model with the steps of staircases found otherwise."""
 
 
 class Search:
@@ -210,7 +213,12 @@ class Search:
         if self.sending.doubt_s is None:
             return np.zeros(0)
         _, _, _, starts, _ = self.told(figures_ms)
-        return np.asarray((starts - self.sending.start_s) / self.sending.doubt_s)
+        off_s = starts - self.sending.start_s
+        slack_s = self.sending.slack_s
+        if slack_s is None:
+            return np.asarray(off_s / self.sending.doubt_s)
+        beyond_s = np.sign(off_s) * np.maximum(np.abs(off_s) - slack_s, 0.0)
+        return np.asarray(beyond_s / np.where(slack_s > 0.0, EDGE_S, self.sending.doubt_s))
 
     def over(self, levels: Floats) -> Floats:
         """How far a clipped top is from what it is about, in standard deviations, [1] or none."""

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import numpy as np
 
 from modebook.measure.clipping import clipped_top, with_top
@@ -12,7 +10,7 @@ from modebook.measure.fades import Fade, fade_of, with_fades
 from modebook.measure.fit import Known
 from modebook.measure.flicker import Flicker, without_flicker
 from modebook.measure.prepare import samples_of
-from modebook.measure.reference import Steps, from_reference
+from modebook.measure.reference import Step, Steps, from_reference
 from modebook.measure.sending import LOOSE_STEPS, Sending, from_changes, from_wire
 from modebook.measure.staircases import in_steps, narrow_fits, wide_changes
 from modebook.measure.trace import Trace
@@ -53,7 +51,7 @@ def known_sending(
     if len(wide):
         samples, plain = samples_of(cleaned, scene), from_changes(scene)
         one, places = narrow_fits(["none"], samples, scene, plain, known, wide, cleaned, open_s)["none"]
-        layout = in_steps("none", samples, scene, plain, known, wide, one, places, open_s)
+        layout = in_steps("none", samples, scene, plain, known, wide, one, places, open_s)[0].sending
 
     def fitted(change: Change) -> Steps | None:
         """The steps of a staircase as the fit of several steps without smoothing finds them."""
@@ -76,14 +74,11 @@ def known_sending(
         heights = low + (high - low) * values[inside + 1]
         doubt_s = max(STEP_DOUBT * trace.step_s, (trace.step_s - open_s) / float(np.sqrt(12.0)))
         return [
-            (float(at), float(height), doubt_s) for at, height in zip(times_s[inside], heights, strict=True)
+            Step(float(at), float(height), doubt_s)
+            for at, height in zip(times_s[inside], heights, strict=True)
         ]
 
-    steps = with_fades(from_reference(cleaned, scene, open_s, period_s, fitted), fades, period_s, made_s)
-    if clipped and steps.doubt_s is not None:
-        # How much of a clipped exposure was lit is not seen.
-        steps = replace(steps, doubt_s=np.maximum(steps.doubt_s, open_s / np.sqrt(12.0)))
-    return steps
+    return with_fades(from_reference(cleaned, scene, open_s, period_s, fitted), fades, period_s, made_s)
 
 
 def cleaned_of(trace: Trace) -> tuple[Trace, Scene, Flicker | None]:

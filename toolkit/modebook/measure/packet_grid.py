@@ -1,4 +1,4 @@
-"""Steps of a staircase come with packets: their times are put on the packets' grid, where the light agrees."""
+"""Steps of a staircase come with packets: their times are put on their grid, where the light agrees."""
 
 from __future__ import annotations
 
@@ -24,14 +24,14 @@ def on_packets(
     searches: dict[Method, Search],
     samples: Samples,
     known: Known,
-) -> tuple[dict[Method, Fit], dict[Method, Search]]:
-    """Give fits and searches with each staircase's steps whole packets apart, if the best is hardly worse so.
+    best: Fit,
+) -> tuple[dict[Method, Fit], dict[Method, Search]] | None:
+    """Give fits and searches with a staircase's steps whole packets apart, if hardly worse than the best.
 
     Steps whose times are free let one method pass for another. The grid of each method's own times is tried
-    for all of them.
+    for all of them. None where there are no such steps, or where the light does not agree.
     """
-    best = min(fits, key=lambda method: fits[method].deviance)
-    rival = fits[best].deviance
+    rival = best.deviance
     most = out_of(rival, len(samples.level))
     inside = [method for method in fits if fits[method].deviance <= most]
     grids: dict[bytes, tuple[Method, Sending]] = {}
@@ -41,7 +41,7 @@ def on_packets(
             shape = np.concatenate([made.event, np.round(made.share * made.span_s[made.event], 6)]).tobytes()
             grids.setdefault(shape, (method, made))
     if not grids:
-        return fits, searches
+        return None
     found_fits, found_searches = dict(fits), dict(searches)
     for method in inside:
         tried = [
@@ -49,10 +49,10 @@ def on_packets(
         ]
         found_fits[method], found_searches[method] = min(tried, key=lambda one: one[0].deviance)
     least = min(found_fits[method].deviance for method in inside)
-    freed = fits[best].searched - min(found_fits[method].searched for method in inside)
-    misfit = max(rival / max(len(samples.level) - fits[best].searched, 1), 1.0)
+    freed = best.searched - min(found_fits[method].searched for method in inside)
+    misfit = max(rival / max(len(samples.level) - best.searched, 1), 1.0)
     if least > rival + misfit * (PER_STEP * max(freed, 0) + ONCE):
-        return fits, searches
+        return None
     return found_fits, found_searches
 
 
@@ -104,6 +104,7 @@ def on_grid(sending: Sending, start_s: Floats, period_s: float) -> Sending | Non
         span_s=span_s[first],
         free_span=sending.free_span[first],
         doubt_s=None if sending.doubt_s is None else sending.doubt_s[first],
+        slack_s=None if sending.slack_s is None else sending.slack_s[first],
         lead_s=None if sending.lead_s is None else sending.lead_s[first],
         phase_s=None if sending.phase_s is None else sending.phase_s[first],
     )

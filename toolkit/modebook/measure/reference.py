@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TypeAlias
+from typing import NamedTuple, TypeAlias
 
 import numpy as np
 from numpy.typing import NDArray
@@ -19,11 +19,24 @@ STEPS_MOST = 12  # more steps than that in one change are a fade
 SLOW = 4  # frames more than an exposure needs: a change that takes longer, without steps, is a fade
 FADE_DOUBT = 0.1  # packets
 SHORTEST_DOUBT_S = 1e-5
+TOP_MOST = 1.7  # times the level of clipping: nobody clips by more
+HALVED_DOUBT = 0.03  # of a clipped top that a level between gave
 NO_CLOSER = 0.5  # packets: no two steps come so close
 
 
-Steps: TypeAlias = list[tuple[float, float, float]]
-"""For each step its time in s, the level after it, and the doubt about the time in s."""
+class Step(NamedTuple):
+    """One step: its time in s, the level after it, and the doubt about the time (standard deviation, s).
+
+    slack_s: where two frames bracket it, how far to either side any time is as good; else 0.
+    """
+
+    at_s: float
+    level: float
+    doubt_s: float
+    slack_s: float = 0.0
+
+
+Steps: TypeAlias = list[Step]
 
 
 def from_reference(
@@ -38,6 +51,7 @@ def from_reference(
     times: list[float] = []
     values: list[float] = [float(scene.levels[scene.changes[0].before])]
     doubts: list[float] = []
+    slacks: list[float] = []
     for n, change in enumerate(scene.changes):
         stop_s = scene.changes[n + 1].from_s if n + 1 < len(scene.changes) else float(reference.time_s[-1])
         start_s = scene.changes[n - 1].to_s if n else float(reference.time_s[0])
@@ -46,10 +60,11 @@ def from_reference(
             steps = fitted(change)
         if steps is None:
             steps = _fade(reference, scene, change, open_s, period_s)
-        for at_s, value, doubt_s in merged(steps, values[-1], NO_CLOSER * period_s):
-            times.append(max(at_s, times[-1] + 1e-6) if times else at_s)
-            values.append(value)
-            doubts.append(doubt_s)
+        for step in merged(steps, values[-1], NO_CLOSER * period_s):
+            times.append(max(step.at_s, times[-1] + 1e-6) if times else step.at_s)
+            values.append(step.level)
+            doubts.append(step.doubt_s)
+            slacks.append(step.slack_s)
     if not times:
         raise MeasureError(reference.path, "the reference light shows no step", remedy="give its box")
     shares = (np.array(values) - min(values)) / (max(values) - min(values))
@@ -58,7 +73,12 @@ def from_reference(
     for value in shares[held]:
         shares[np.abs(shares - value) < 0.02] = value
     return from_steps(
-        np.array(times), shares, np.array(doubts), float(reference.time_s[-1]), float(reference.time_s[0])
+        np.array(times),
+        shares,
+        np.array(doubts),
+        float(reference.time_s[-1]),
+        float(reference.time_s[0]),
+        np.array(slacks),
     )
 
 
@@ -66,17 +86,18 @@ def merged(steps: Steps, before: float, closer_s: float) -> Steps:
     """Give steps with those that come closer than any packets as one, at the middle of their heights."""
     found: Steps = []
     level = before  # before the last one found
-    for at_s, value, doubt_s in steps:
-        if found and at_s - found[-1][0] < closer_s:
-            last_s, last, last_doubt_s = found[-1]
-            first, second = abs(last - level), abs(value - last)
+    for step in steps:
+        if found and step.at_s - found[-1].at_s < closer_s:
+            last = found[-1]
+            first, second = abs(last.level - level), abs(step.level - last.level)
             share = second / max(first + second, 1e-12)
-            middle_s = last_s + share * (at_s - last_s)
-            found[-1] = (middle_s, value, max(doubt_s, last_doubt_s))
+            middle_s = last.at_s + share * (step.at_s - last.at_s)
+            doubt_s, slack_s = max(step.doubt_s, last.doubt_s), max(step.slack_s, last.slack_s)
+            found[-1] = Step(middle_s, step.level, doubt_s, slack_s)
             continue
         if found:
-            level = found[-1][1]
-        found.append((at_s, value, doubt_s))
+            level = found[-1].level
+        found.append(step)
     return found
 
 
@@ -108,37 +129,69 @@ def _steps(
         end, begin = runs[n][1], runs[n + 1][0]
         if begin - end > frames:
             return None
-        at_s, doubt_s = _time(level, opens, end, begin, means[n], means[n + 1], open_s, noise)
-        found.append((at_s, means[n + 1], doubt_s))
+        at_s, doubt_s, slack_s = _time(
+            level,
+            opens,
+            (end, begin),
+            (means[n], means[n + 1]),
+            _top(scene, change),
+            (open_s, reference.spread_s),
+            noise,
+        )
+        found.append(Step(at_s, means[n + 1], doubt_s, slack_s))
     return found
+
+
+def _top(scene: Scene, change: Change) -> tuple[float, float] | None:
+    """Between what the upper level of a change lies, where it is clipped."""
+    last = len(scene.levels) - 1
+    if scene.seen is None or last not in (change.before, change.after):
+        return None
+    clip, low, about = float(scene.seen[-1]), float(scene.levels[0]), float(scene.levels[-1])
+    if last > 1:  # a level between gave it
+        return (1.0 - HALVED_DOUBT) * about, (1.0 + HALVED_DOUBT) * about
+    return clip, low + TOP_MOST * (clip - low)
 
 
 def _time(
     level: Floats,
     opens: Floats,
-    end: int,
-    begin: int,
-    before: float,
-    after: float,
-    open_s: float,
+    around: tuple[int, int],
+    between: tuple[float, float],
+    top: tuple[float, float] | None,
+    open_and_spread_s: tuple[float, float],
     noise: float,
-) -> tuple[float, float]:
-    """When a step came, by the exposures that saw part of it (frames end to begin), and its doubt."""
-    seen = np.clip((level[end:begin] - before) / (after - before), 0.0, 1.0)
+) -> tuple[float, float, float]:
+    """When a step came, its doubt and its slack, by the exposures that saw part of it or were near it.
+
+    around: the last frame before it, plus one, and the first after it; between: the levels; top: from and
+    to what the upper one may be, where it is clipped.
+    """
+    (end, begin), (before, after), (open_s, spread_s) = around, between, open_and_spread_s
     margin = 4.0 * noise / abs(after - before) + 0.02
-    partly = (seen > margin) & (seen < 1.0 - margin)
-    between = opens[end:begin]
-    if partly.any() and open_s > 0.0:
-        doubt_s = noise / abs(after - before) * open_s / float(np.sqrt(partly.sum()))
-        at_s = float(np.mean(between[partly] + open_s * (1.0 - seen[partly])))
-        return at_s, max(doubt_s, 0.02 * open_s, SHORTEST_DOUBT_S)
-    new = np.flatnonzero(seen >= 0.5)
-    first_new = float(between[new[0]]) if len(new) else float(opens[begin])
-    old = np.flatnonzero(seen < 0.5)
-    last_old = float(between[old[-1]]) if len(old) else float(opens[end - 1])
-    # It came between one exposure's end and the next one's beginning.
-    gap_s = max(first_new - (last_old + open_s), 0.0)
-    return first_new - 0.5 * gap_s, max(gap_s / float(np.sqrt(12.0)), 0.02 * open_s, SHORTEST_DOUBT_S)
+    if top is None and open_s > 0.0:
+        seen = np.clip((level[end:begin] - before) / (after - before), 0.0, 1.0)
+        partly = (seen > margin) & (seen < 1.0 - margin)
+        if partly.any():
+            doubt_s = noise / abs(after - before) * open_s / float(np.sqrt(partly.sum()))
+            at_s = float(np.mean(opens[end:begin][partly] + open_s * (1.0 - seen[partly])))
+            return at_s, max(doubt_s, 0.02 * open_s, SHORTEST_DOUBT_S), 0.0
+    # An exposure that saw some of the new level closed after the step; one that saw some of the old opened
+    # before it: how much of each bounds the time.
+    low = min(before, after)
+    least, most = (max(before, after),) * 2 if top is None else top
+    frames = slice(end - 1, begin + 1)
+    lit_least = np.clip((level[frames] - low) / (most - low) - margin, 0.0, 1.0)
+    lit_most = np.clip((level[frames] - low) / (least - low) + margin, 0.0, 1.0)
+    new_least, new_most = (lit_least, lit_most) if after > before else (1.0 - lit_most, 1.0 - lit_least)
+    old, new = new_most < 1.0, new_least > 0.0
+    from_s = (opens[frames] + open_s * (1.0 - new_most))[old].max(initial=float(opens[end - 1]))
+    to_s = (opens[frames] + open_s * (1.0 - new_least) + spread_s)[new].min(
+        initial=float(opens[begin]) + open_s
+    )
+    slack_s = 0.5 * max(float(to_s - from_s), 0.0)
+    doubt_s = max(slack_s / float(np.sqrt(3.0)), 0.02 * open_s, SHORTEST_DOUBT_S)
+    return 0.5 * float(from_s + to_s), doubt_s, slack_s
 
 
 def _fade(reference: Trace, scene: Scene, change: Change, open_s: float, period_s: float) -> Steps:
@@ -157,7 +210,7 @@ def _fade(reference: Trace, scene: Scene, change: Change, open_s: float, period_
     # Stairs lie half a packet behind the line through their middles.
     steps_s = begin_s + takes_s * (np.arange(count) + 0.5) / count
     values = first + (last - first) * np.arange(1, count + 1) / count
-    return [(float(s), float(v), FADE_DOUBT * period_s) for s, v in zip(steps_s, values, strict=True)]
+    return [Step(float(s), float(v), FADE_DOUBT * period_s) for s, v in zip(steps_s, values, strict=True)]
 
 
 def _runs(jump: NDArray[np.bool_]) -> list[tuple[int, int]]:

@@ -28,7 +28,8 @@ class Sending:
     start_s: [E], when each event's first step is sent, about; span_s: [E], from its first to its last
     step; free_span: [E], where the span is not known; weights: [J + 1, P], the level before the first
     step and after each as shares of P levels; values: [J + 1], the same in shares of full; doubt_s: [E],
-    how well start_s is known; None where the light itself is all there is.
+    how well start_s is known; None where the light itself is all there is; slack_s: [E], how far from it any
+    time is as good (0: doubt_s is about start_s itself).
     A fade comes as packets of a straight line, at a phase and with heights that nobody knows: tick_s: [J],
     how long after the event's start such a packet comes, 0 for other steps; lead_s: [E], how far along the
     line the first packet is; span_s is then how long the line lasts. A gateway sends the newest packet it
@@ -44,6 +45,7 @@ class Sending:
     weights: Floats
     values: Floats
     doubt_s: Floats | None = None
+    slack_s: Floats | None = None
     tick_s: Floats | None = None
     lead_s: Floats | None = None
     made_s: float = 0.0
@@ -218,9 +220,15 @@ def loosened(sending: Sending, start_s: Floats, span_s: Floats) -> Sending:
 
 
 def from_steps(
-    times_s: Floats, values: Floats, doubt_s: float | Floats, until_s: float, from_s: float
+    times_s: Floats,
+    values: Floats,
+    doubt_s: float | Floats,
+    until_s: float,
+    from_s: float,
+    slack_s: Floats | None = None,
 ) -> Sending:
-    """Give steps at known times: times_s [J], rising; values [J + 1] in shares of full; doubt_s [J] or one.
+    """Give steps at known times: times_s [J], rising; values [J + 1] in shares of full; doubt_s [J] or one;
+    slack_s [J] or none.
 
     Levels that are held for long are read off the light; others are taken to lie between them.
     """
@@ -252,6 +260,7 @@ def from_steps(
         weights,
         values,
         doubts[apart],
+        None if slack_s is None else slack_s[apart],
     )
 
 

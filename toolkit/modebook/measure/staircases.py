@@ -2,37 +2,37 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import product
 
 import numpy as np
 from numpy.typing import NDArray
 
+from modebook.measure.clipping import OVER
 from modebook.measure.events import Scene
-from modebook.measure.fit import Fit, Known, Samples, Search, deviance_of, fit
-from modebook.measure.guesses import first_exposures, first_guess, half_way_s
+from modebook.measure.fit import Fit, Known, Samples, Search, fit
+from modebook.measure.guesses import first_exposures, first_guess
 from modebook.measure.models import Method
 from modebook.measure.sending import LOOSE_STEPS, Sending, loosened, part_of, with_ramp, with_stairs
 from modebook.measure.trace import Floats, Trace
+from modebook.measure.wide_change import Way, best_way
 
 WIDE = 1.8  # a change this much wider than its height explains may be several steps
 WIDE_OF_ONE_HEIGHT = 1.3
 FRAMES_WIDE = 1.5
-STAIRS = (2, 3, 4, 5, 6)
-FEW_TRIES = 6
-RAMP_TRIES = 12
-GATEWAY_PHASES, GATEWAY_ROUNDS = 8, 4  # of the desk's packets within a gateway's, then ever finer
-GATEWAY_GAIN = 0.8  # of the deviance: what a first look must leave at most
-PHASES = (-0.4, -0.2, 0.0, 0.2, 0.4)  # of a packet
-SHIFTS = (-0.5, -0.25, -0.1, 0.0, 0.1, 0.25, 0.5)  # of the length
-SPANS = (0.85, 1.0, 1.2)
-MORE_SPANS = (1.4, 1.7)  # where the end is hidden by clipping
 SURE_TOP = 0.1  # a top known to so large a share of it leaves a length alone
 ALONE = 0.2  # of a top's doubt
 ABOUT = (0.7, 1.7)  # times the length that snaps to a clipped top seem to have
-TOPS = (0.85, 1.0, 1.2)  # times what a clipped top is taken for
-PER_STEP = 2.0  # of deviance: what another step must gain
-GOOD = 1.4  # deviance per sample at which no other count of steps is tried
+OVER_CLIP, OVER_TRIES = (1.04, 1.7), 6  # times the level of clipping: tops that are tried
+STEEP = 0.03  # of a top: how well snaps tell it for a length
+
+
+@dataclass(frozen=True, slots=True)
+class Stairs:
+    """The changes with wide ones taken apart, and the length that it was done for, in s (None: no one)."""
+
+    sending: Sending
+    length_s: float | None
 
 
 def wide_changes(scene: Scene, step_s: float) -> NDArray[np.intp]:
@@ -142,152 +142,69 @@ def in_steps(
     best: Fit,
     places: NDArray[np.intp],
     open_s: float,
-) -> Sending:
+) -> list[Stairs]:
     """The changes with each wide one as the staircase or fade that this method explains it best by.
 
     best: the fit to the narrow changes, which gives the length; with that, each wide one is tried alone
-    with several step counts. places: of the narrow changes among its events.
+    with several step counts. places: of the narrow changes among its events. Several, the best first, where
+    a clipped top leaves the length open.
     """
     before = np.array([scene.levels[change.before] for change in scene.changes])
     after = np.array([scene.levels[change.after] for change in scene.changes])
     narrow = np.setdiff1d(np.arange(len(scene.changes)), wide)
     halves = halves_of(scene, sending, open_s)
-    layout, starts = sending, sending.start_s.copy()
-    starts[narrow] = best.start_s[places]
-    held = replace(known, length_s=best.length_s, open_s=best.open_s)
-    if known.top is not None and known.top[1] <= SURE_TOP * known.top[0]:
-        # One change alone says little of the top: a longer fade to a higher one looks the same.
-        held = replace(held, top=(known.top[0], ALONE * known.top[1]))
-    elif known.top is not None:
-        # Where the top is clipped, a longer line to a higher level looks the same in one snap.
-        near_s = (ABOUT[0] * best.length_s, ABOUT[1] * best.length_s)
-        held = replace(held, length_s=None, lengths_s=near_s)
     usual_s = float(np.median([scene.changes[e].width_s for e in narrow]))
-    chosen: dict[int, tuple[int, Floats, float, float, float]] = {}
-    for e in (int(number) for number in wide):
-        alone, _ = part_of(sending, np.array([e]))
-        part = between(samples, scene, np.array([e]))
-        span_s = max(scene.changes[e].width_s - usual_s, 1e-3)
-        lowest = np.inf
-        for steps in dict.fromkeys((1, max(round(span_s / known.period_s) + 1, 2), *STAIRS)):
-            # Under a clipped top one step less to a lower top looks the same.
-            if lowest < GOOD * len(part.time_s) and known.top is None:
-                break
-            ramp = steps > LOOSE_STEPS
-            tried = alone if steps == 1 else with_stairs(alone, 0, steps, span_s)
-            if ramp:
-                tried = with_ramp(alone, 0, span_s, known.period_s, 0.5 * known.period_s)
-            one = Search(method, part, tried, held)
-            lead = np.array([halves[e] - (0.5 * span_s if steps > 1 else 0.0)])
-            first = first_guess(one, best.length_s, lead, open_s, before[[e]], after[[e]])
-            first = _moved(one, first, known.period_s, best.length_s, ramp)
-            found = fit(one, first, RAMP_TRIES if ramp else FEW_TRIES)
-            phase_s = 0.0
-            if ramp and known.made_s > 0.0:
-                found, phase_s = _by_gateway(one, found)
-            start, spread, lead_s = found.start_s, found.span_s, found.lead_s
-            if 2 <= steps <= LOOSE_STEPS:
-                found = _each_step(one, found, _crossings(one, before[e], after[e], steps, open_s))
-                spread = np.array([np.ptp(found.start_s)])
-            if found.deviance < lowest - PER_STEP * steps:
-                lowest = found.deviance
-                times_s = np.maximum.accumulate(found.start_s) if 2 <= steps <= LOOSE_STEPS else start
-                chosen[e] = (steps, times_s, float(spread[0]), float(lead_s[0]), phase_s)
-    for e, (steps, times_s, lasts_s, along_s, phase_s) in chosen.items():
-        starts[e] = times_s[0]
-        if steps > LOOSE_STEPS:
-            layout = with_ramp(layout, e, lasts_s, known.period_s, along_s, known.made_s, phase_s)
-        elif steps > 1:
-            layout = with_stairs(layout, e, steps, lasts_s)
+    found: list[tuple[float, Stairs]] = []
+    for held in _held(method, known, best):
+        ways: list[Way] = []
+        length_s = best.length_s if held.length_s is None else held.length_s
+        for e in wide:
+            alone, _ = part_of(sending, np.array([e]))
+            part = between(samples, scene, np.array([e]))
+            span_s = max(scene.changes[e].width_s - usual_s, 1e-3)
+            at = before[[e]], after[[e]]
+            ways.append(best_way(method, part, alone, held, known, span_s, halves[e], at, length_s, open_s))
+        starts = sending.start_s.copy()
+        starts[narrow] = best.start_s[places]
+        made = _laid_out(sending, starts, dict(zip(wide.tolist(), ways, strict=True)), known)
+        found.append((sum(way.deviance for way in ways), Stairs(made, held.length_s)))
+    return [stairs for _, stairs in sorted(found, key=lambda one: one[0])]
+
+
+def _laid_out(sending: Sending, starts: Floats, ways: dict[int, Way], known: Known) -> Sending:
+    layout = sending
+    for e, way in ways.items():
+        starts[e] = way.times_s[0]
+        if way.ramp:
+            layout = with_ramp(layout, e, way.lasts_s, known.period_s, way.along_s, known.made_s, way.phase_s)
+        elif way.steps > 1:
+            layout = with_stairs(layout, e, way.steps, way.lasts_s)
     loose_of = loosened(replace(layout, start_s=starts), starts, layout.span_s)
     begin = loose_of.start_s.copy()
-    for steps, times_s, _, _, _ in chosen.values():
-        if 2 <= steps <= LOOSE_STEPS:
-            at = int(np.argmin(np.abs(begin - times_s[0])))
-            begin[at : at + steps] = times_s
+    for way in ways.values():
+        if 2 <= way.steps <= LOOSE_STEPS:
+            at = int(np.argmin(np.abs(begin - way.times_s[0])))
+            begin[at : at + way.steps] = way.times_s
     return replace(loose_of, start_s=begin)
 
 
-def _by_gateway(search: Search, straight: Fit) -> tuple[Fit, float]:
-    """The best fit of a fade whose packets a gateway sends on, and when one of the desk's packets came."""
-    made_s = search.known.made_s
-    best, best_share = straight, 0.0
-    # What the gateway repeats is half a packet old.
-    near = replace(straight, lead_s=straight.lead_s + 0.5 * made_s)
-    shares = np.arange(GATEWAY_PHASES) / GATEWAY_PHASES
-    for finer in range(1, GATEWAY_ROUNDS + 1):
-        for share in shares:
-            sending = replace(search.sending, made_s=made_s, phase_s=np.array([share % 1.0 * made_s]))
-            other = Search(search.method, search.samples, sending, search.known)
-            first = other.first(near.length_s, near.open_s, near.start_s, 0.0, near)
-            found = fit(other, first, FEW_TRIES)
-            if found.deviance < best.deviance:
-                best, best_share = found, float(share)
-        if best.deviance > GATEWAY_GAIN * straight.deviance:
-            break
-        near, step = best, 0.5**finer / GATEWAY_PHASES
-        shares = best_share + np.array([-step, step])
-    return best, best_share % 1.0 * made_s
-
-
-def _each_step(search: Search, even: Fit, crossed_s: list[Floats]) -> Fit:
-    """The best fit with each step's time free: from even steps, or from where the light crossed each."""
-    layout = loosened(search.sending, even.start_s, even.span_s)
-    loose = Search(search.method, search.samples, layout, search.known)
-    count = len(layout.start_s)
-    late_s = half_way_s(search.method, even.length_s)
-    if search.method == "limit":
-        late_s /= count  # a limit takes a low step in less time
-    length_s, open_s = even.length_s, even.open_s
-    longest_s = max(length_s, search.known.period_s)
-    tried = [at - late_s + share * longest_s for at in crossed_s for share in (0.0, *SHIFTS)]
-    tried.append(layout.start_s)
-    firsts = [loose.first(length_s, open_s, starts, 0.0) for starts in tried]
-    return fit(loose, firsts[int(np.argmin([deviance_of(loose.left(first)) for first in firsts]))])
-
-
-def _crossings(search: Search, before: float, after: float, steps: int, open_s: float) -> list[Floats]:
-    """When the light stood half way up each of so many equal steps, [steps]; for some tops if clipped."""
-    samples = search.samples
-    goals = (np.arange(steps) + 0.5) / steps
-    found: list[Floats] = []
-    for top in TOPS if search.top is not None else (1.0,):
-        first, last = (
-            (before, before + top * (after - before))
-            if after > before
-            else (
-                after + top * (before - after),
-                after,
-            )
-        )
-        share = np.maximum.accumulate((samples.level - first) / (last - first))
-        found.append(np.interp(goals, share, samples.time_s) + 0.5 * open_s)
-    return found
-
-
-def _moved(search: Search, first_ms: Floats, period_s: float, length_s: float, ramp: bool) -> Floats:
-    """The best of first guesses around one: the slopes lead nowhere from a step's width away."""
-    start = len(first_ms) - (3 if ramp else 2 if len(search.spans) else 1)  # start, span and lead come last
-    guesses = []
-    late_ms = 1e3 * max(length_s, period_s)
-    for share in SHIFTS[1::2] if ramp else SHIFTS:
-        spans = (*SPANS, *MORE_SPANS) if search.top is not None else SPANS
-        for longer in spans if len(search.spans) else (1.0,):
-            guess = first_ms.copy()
-            guess[start] += share * late_ms
-            if len(search.spans):
-                # Around the same middle.
-                guess[start] -= 0.5 * (longer - 1.0) * guess[start + 1]
-                guess[start + 1] *= longer
-            guesses.append(guess)
-    if ramp:
-        step_ms = 1e3 * period_s
-        guesses = [
-            np.concatenate([guess[:start], [guess[start] + late, guess[start + 1], late]])
-            for guess in guesses
-            for late in (phase * step_ms for phase in PHASES)
-        ]
-    return guesses[int(np.argmin([deviance_of(search.left(guess)) for guess in guesses]))]
+def _held(method: Method, known: Known, best: Fit) -> list[Known]:
+    """What is held while a wide change is tried alone: length, exposure, and a top that snaps tell of."""
+    held = replace(known, length_s=best.length_s, open_s=best.open_s)
+    if known.top is None:
+        return [held]
+    if known.top[1] <= SURE_TOP * known.top[0]:
+        # One change alone says little of the top: a longer fade to a higher one looks the same.
+        return [replace(held, top=(known.top[0], ALONE * known.top[1]))]
+    if method not in ("average", "limit", "restart"):
+        return [replace(held, length_s=None, lengths_s=(ABOUT[0] * best.length_s, ABOUT[1] * best.length_s))]
+    # Snaps show how steep a line is, and a longer one to a higher top is as steep.
+    low, high = float(best.levels[0]), float(best.levels[-1])
+    shares = (known.top[0] - low) / OVER / (high - low) * np.geomspace(*OVER_CLIP, OVER_TRIES)
+    return [
+        replace(held, length_s=share * best.length_s, top=(low + share * (high - low), STEEP * share * high))
+        for share in shares.tolist()
+    ]
 
 
 def nearest_changes(samples: Samples, scene: Scene) -> NDArray[np.intp]:
