@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from intake.drafted import drafted, spans
 from modebook.intake.column_roles import roles_of
 from modebook.intake.column_stats import stats_of
 from modebook.intake.columns import plan_columns
@@ -96,3 +97,17 @@ def test_percents_where_ranges_begin_and_end_restate_the_values():
     low, high = ["0%", "50%", "0%", "0%"], ["50%", "100%", "100%", "100%"]
     found = roles(["Slot", "Function", "Value", "% min", "% max"], SLOTS, NAMES, RANGES, low, high)
     assert found[3:] == ["percent", "percent"]
+
+
+def test_units_in_a_column_of_their_own_belong_to_the_figures_before_them():
+    """`0..100` beside `%` is what a slot measures, and no second column of values."""
+    document = drafted(
+        "Slot\tFunction\tDMX\tRange\tUnit\n1\tDimmer\t0..255\t0..100\t%\n2\tCCT\t0..255\t2800..5600\tK\n"
+        "3\tStrobe\t0..9\toff\t\n\t\t10..255\t2..20\tHz\n4\tFan\t0..127\tquiet\t\n\t\t128..255\tfull\t\n"
+    )
+    assert not document.doubts
+    assert spans(document.modes[0]) == {
+        "dimmer": [(0, 100, "%")],
+        "color-temperature": [(2800, 5600, "K")],
+    }
+    assert [r.meaning for r in document.modes[0].parameters[2].ranges] == ["off", "2..20 Hz"]

@@ -188,6 +188,10 @@ def _measures(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
     """
     if not {"value", "from"} & set(roles) or "meaning" in roles:
         return
+    values = [c for c, role in enumerate(roles) if role == "value"]
+    if len(values) == 2 and roles[values[1] + 1 : values[1] + 2] == ["unit"]:
+        # Figures with their unit beside them (`0..100 | %`) are measures, and no values.
+        roles[values[1]] = "meaning"
     for c, role in enumerate(roles):
         s = stats[c]
         told = title_roles(titles[c])[:1]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from modebook.intake.chart_rows import BLANK, ChartRow, SlotCell, read_slot_cell, without_byte
@@ -150,6 +151,8 @@ def _by_roles(cells: list[Cell], plan: Plan) -> ChartRow:
         elif role == "function":
             row.name = joined(row.name, text)
             row.wraps = cell.wraps if row.wraps is None else row.wraps
+        elif role == "unit" and row.meaning[-1:].isdigit() and _UNIT.fullmatch(text):
+            row.meaning = f"{row.meaning} {text}"
         elif role == "unit" and not any(letter.isdigit() for letter in text):
             continue  # a unit alone says nothing of a range
         elif role in ("meaning", "unit"):
@@ -181,6 +184,10 @@ def _by_roles(cells: list[Cell], plan: Plan) -> ChartRow:
                 number if not absent else (SlotCell("absent") if number.kind == "slots" else BLANK)
             )
     return row
+
+
+_UNIT = re.compile(r"%|°|K|k?Hz|m?s|min|deg|rpm|bpm|mm?|°C|lx|mired", re.IGNORECASE)
+"""A unit that stands in a column of its own, behind figures."""
 
 
 def _is_unshown(text: str) -> bool:
