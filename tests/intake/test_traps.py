@@ -86,6 +86,15 @@ def test_a_fine_byte_far_away_of_a_known_name_needs_no_doubt() -> None:
     assert document.doubts == []
 
 
+def test_a_fine_byte_right_behind_may_leave_out_words_of_the_name() -> None:
+    """`Temperature fine` below `Color temperature` is its fine byte; farther away it is asked about."""
+    near = drafted("1 Dimmer\n2 Color temperature\n3 Temperature fine\n4 Tint\n")
+    assert [p.slots for p in near.modes[0].parameters] == [[1], [2, 3], [4]]
+    assert not near.doubts
+    far = drafted("1 Dimmer\n2 Color temperature\n3 Tint\n4 Temperature fine\n")
+    assert far.doubts
+
+
 def test_dotted_pairs_are_coarse_and_fine_and_a_dotted_kelvin_is_thousands() -> None:
     """6: 090.000-143.255 is 90 x 256 + 0 to 143 x 256 + 255; 3.400 K is 3400 K."""
     chart = (

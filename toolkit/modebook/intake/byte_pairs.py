@@ -130,9 +130,12 @@ def _coarse_of(fine: DraftParameter, found: list[DraftParameter]) -> DraftParame
                             f"slots {word[0].slots[0]} and {fine.slots[0]}",
                         )
                 return word[0]
-        return None
-    # Nothing but `fine`: it can only be the slot above.
     above = [p for p in open_ if p.slots[-1] + 1 == fine.slots[0]]
+    if base:
+        # `Temperature fine` right behind `Color temperature`: the name with words left out.
+        short = [p for p in above if set(base.split()) < set(fold(p.name.base).split())]
+        return short[0] if len(short) == 1 and short[0].number == fine.number else None
+    # Nothing but `fine`: it can only be the slot above.
     return above[0] if len(above) == 1 else None
 
 
