@@ -22,7 +22,7 @@ from modebook.intake.headings import (
     read_mode_head,
     read_slot_head,
 )
-from modebook.intake.legends import is_legend_of, without_legend
+from modebook.intake.legends import goes_on, is_legend_of, name_of_slot, without_legend
 from modebook.intake.lexicon import SURE
 from modebook.intake.listed_slots import with_listed_slots
 from modebook.intake.loose_modes import loose_modes
@@ -136,6 +136,7 @@ class Walk:
         name = read_name(text)
         if name.sure and len(text) < 50:
             self.function = text
+        self.function = name_of_slot(text, self.found.charts) or self.function
         self.lines.append(line)
 
     def _headed(self, head: ModeHead) -> None:
@@ -324,6 +325,9 @@ class Walk:
         """Values without slots: of the slot whose heading stands above, or of a function named there."""
         if self.block_open and self.chart is not None and self.chart.block:
             self.chart.rows.extend(rows)
+            return
+        if not self.function and self.found.shared and goes_on(rows, self.found.shared[-1][1]):
+            self.found.shared[-1][1].extend(rows)
             return
         legend = is_legend_of(rows, self.found.charts)
         if not plan.titled and not self.function and not legend:
