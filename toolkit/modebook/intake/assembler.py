@@ -58,7 +58,13 @@ def assemble(source: Source, source_key: str) -> Assembled:
             why = "hardly a name in this table is known: it may be no chart"
             mode.unsure.append(Unsure(why, place=mode.place))
     modes = _without_copies(modes)
-    return _written(modes, settings, source_key)
+    made = _written(modes, settings, source_key)
+    read = {(fold(mode.name), mode.number) for mode in modes}
+    for head in gathered.lost if modes else []:
+        if (fold(head.name), head.number) not in read:
+            why = "a mode is titled so, and nothing was read for it"
+            made.doubts.append({"pointer": "/modes", "printed": head.printed, "read": "left out", "why": why})
+    return made
 
 
 def _is_mode(mode: DraftMode) -> bool:

@@ -69,6 +69,7 @@ class Walk:
         for leaf in source.leaves:
             self._leaf(leaf)
         self._flush()
+        self.found.left_behind(self.head)
         return self.found
 
     def _leaf(self, leaf: Leaf) -> None:
@@ -142,6 +143,7 @@ class Walk:
     def _headed(self, head: ModeHead) -> None:
         """A mode's title: the next chart is its."""
         self._flush()
+        self.found.left_behind(self.head)
         self.head = head
         self.block_open = False
         self.function = ""

@@ -12,7 +12,7 @@ from modebook.intake.names import read_name
 
 _MODE = (
     r"(?:dmx[\s-]*)?(?:mode|modus|modo|modalità|modalita|betriebsart|personality|betriebsmodus|kanalmodus|"
-    r"profil|profile)"
+    r"profile?)"
 )
 _SLOTS = (
     r"(?:dmx[\s-]*)?(?:channels?|chan|ch|slots?|kanäle?n?|kanaele|kanal|kan|canaux|canal|canales|canali|canale|"
