@@ -45,11 +45,20 @@ def test_a_head_with_a_laser_pointer_keeps_its_gobos():
     assert words[:4] == ["pan", "tilt", "gobo-wheel", "color-wheel"]
 
 
+def test_a_laser_on_a_head_that_turns_is_moved_by_its_head():
+    """In whatever language the head's movements are called."""
+    rest = "2\tSchwenken\t0-255\t0-540°\n3\tNeigen\t0-255\t0-270°\n"
+    (mode,) = drafted("Kanal\tFunktion\tWert\tBeschreibung\n1\tLaserleistung\t0-255\t0-100%\n" + rest).modes
+    assert [word for word, _ in slots(mode)][1:] == ["pan", "tilt"]
+
+
 def test_a_choice_of_colors_beside_three_emitters_is_no_wheel():
     rest = "3\tBlue\t0-255\t0-100%\n4\tColor selection\t0-99\tNo function\n\t\t100-255\tPink\n"
     assert slots(drafted(MIX + rest).modes[0])[3] == ("color-preset", [4])
     told = rest.replace("Color selection", "Color wheel")
     assert slots(drafted(MIX + told).modes[0])[3] == ("color-wheel", [4])
+    halves = rest.replace("Pink", "Split colors")
+    assert slots(drafted(MIX + halves).modes[0])[3] == ("color-wheel", [4])
 
 
 def test_a_function_whose_values_are_programs_is_one_of_programs_and_its_speed_is_theirs():

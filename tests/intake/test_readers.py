@@ -10,7 +10,7 @@ from typing import Any
 import fpdf
 import pytest
 
-from modebook.intake.draft import draft
+from modebook.intake.draft import draft, draft_text
 from modebook.intake.grid import Grid, Line, Source
 from modebook.intake.opening import from_bytes, from_text, open_chart
 
@@ -207,6 +207,30 @@ def test_feet_that_count_up_are_of_pages_and_names_that_count_up_are_not() -> No
     named = "".join(f"Mode {n}\n{rows}\nRotation speed of gobo {n}\n\n" for n in (1, 2))
     lines = [item.text for item in from_text(named, "chart.txt").leaves[0].items if isinstance(item, Line)]
     assert sum("of gobo" in line for line in lines) == 2
+
+
+def test_a_page_that_is_turned_inside_a_table_leaves_neither_foot_nor_head_in_it() -> None:
+    """The foot's number stands far to the right, the section's heading is said again, and so are the titles;
+    the second line of a long text above them names no mode.
+    """
+    head = "5   DMX CHANNELS\n\n"
+    titles = "Channel   Function      Value       Effect\n"
+    text = f"""{head}{titles}\
+1         Dimmer        000 - 255   0 to 100%
+2         Strobe        000 - 009   Off
+                        010 - 255   Strobe effect from slow
+                                    to fast
+
+Korvel 60 Operating Notes                 Page 9
+{head}{titles}\
+3         Zoom          000 - 255   Narrow to wide
+4         Frost         000 - 255   0 to 100%
+"""
+    document = draft_text(text).document
+    (mode,) = document.modes
+    assert [p.slots for p in mode.parameters] == [[1], [2], [3], [4]]
+    assert mode.parameters[1].ranges[1].meaning == "Strobe effect from slow to fast"
+    assert document.doubts == []
 
 
 def test_a_text_keeps_its_line_numbers() -> None:

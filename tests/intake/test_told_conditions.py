@@ -70,3 +70,4 @@ def test_below_the_last_of_several_charts_the_mode_is_not_sure():
 def test_sentences_about_slots_that_tell_no_condition_are_none():
     assert not tells_when("Slots 1 to 4 are used in every mode.")
     assert not tells_when("Slot 4 Effect speed")
+    assert not tells_when("Slot 4 is used only in the long mode of the fixture.")

@@ -115,7 +115,7 @@ class Walk:
             self._flush()
             (self.chart.told if self.chart is not None else self.found.prose).append(line)
             return
-        head = mode_title(text)
+        head = mode_title(text, line.words)
         if head and not (
             head.footprint is not None and not head.strong and self.lines and read_name(text).score >= SURE
         ):

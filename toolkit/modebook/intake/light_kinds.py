@@ -27,6 +27,10 @@ _OWN = re.compile(
     r"filtr\w+|gels?|dichro\w+|dikro\w+|dicro\w+)\b"
 )
 """Words that say that the thing itself is there: a head that turns, a wheel with filters."""
+_PLACE = re.compile(r"\b(?:x|y|horizontal\w*|vertical\w*|vertikal\w*|orizzontal\w*)\b")
+_HALVES = re.compile(
+    r"\b(?:split|half|halves|halb\w*|geteilt\w*|demi|bicolor\w*|mitad|medio|meta|mezz[oa])\b"
+)
 _MIXED = frozenset({"red", "green", "blue"})
 _WHITES = frozenset({"warm-white", "cool-white"})
 """`Warm` beside `Cool` can be nothing else."""
@@ -48,7 +52,7 @@ _SPEEDS = re.compile(r"\b(?:speed|rate|tempo|geschwindigkeit|vitesse|velocidad|v
 def settle_by_kind(mode: DraftMode) -> None:
     """Give parameters the word that they can only have in this mode, and take the doubt about it back."""
     words = {p.word for p in mode.parameters}
-    heads = any(_OWN.search(fold(p.label)) for p in mode.parameters)
+    heads = any(_OWN.search(fold(p.label)) or _turns(p) for p in mode.parameters)
     laser = not heads and ("laser-output" in words or any(_LASER.search(_told(p)) for p in mode.parameters))
     mixed = words >= _MIXED and not _PATTERNED & words
     numbered = [p for p in mode.parameters if _is_one_of_several(p)]
@@ -60,7 +64,7 @@ def settle_by_kind(mode: DraftMode) -> None:
             _settle(parameter, parameter.word)
         if laser:
             _figure(parameter)
-        elif mixed and parameter.word == "color-wheel" and not _OWN.search(fold(parameter.label)):
+        elif mixed and parameter.word == "color-wheel" and not _is_wheel(parameter):
             _settle(parameter, "color-preset")
         if parameter.word == "control" and not parameter.name.sure and _is_program(parameter):
             _settle(parameter, "macro")
@@ -83,6 +87,17 @@ def _is_one_of_several(parameter: DraftParameter) -> bool:
 def _told(parameter: DraftParameter) -> str:
     """All that is printed of a parameter, folded."""
     return fold(" ".join((parameter.label, *(stretch.text for stretch in parameter.stretches))))
+
+
+def _turns(parameter: DraftParameter) -> bool:
+    """Whether a pan or tilt is one by its name, and not only a place from left to right or down to up."""
+    return parameter.word in ("pan", "tilt") and not _PLACE.search(fold(parameter.label))
+
+
+def _is_wheel(parameter: DraftParameter) -> bool:
+    """Whether a slot of colors speaks of a wheel: by its name, or by two of its colors at a time."""
+    halves = any(_HALVES.search(fold(stretch.text)) for stretch in parameter.stretches)
+    return halves or _OWN.search(fold(parameter.label)) is not None
 
 
 def _figure(parameter: DraftParameter) -> None:

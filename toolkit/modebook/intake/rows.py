@@ -29,7 +29,9 @@ def chart_rows(grid: Grid, plan: Plan) -> list[ChartRow]:
         texts = [cell.flat for cell in cells]
         below = body[index + 1] if index + 1 < len(body) else None
         filled = [text for text in texts if text]
-        if below is not None and len(filled) == 1 and _heads_titles(filled[0], below, plan):
+        # What goes on with a long text beside the titles begins small, and heads nothing.
+        wrapped = not cells[0].flat and len(filled) == 1 and filled[0][0].islower()
+        if below is not None and len(filled) == 1 and not wrapped and _heads_titles(filled[0], below, plan):
             found.append(ChartRow(cells[0].place, whole=filled[0], raw=filled[0], heads=True))
             continue
         if is_group_heading(cells, below, slots, _end_of(found)):

@@ -122,10 +122,13 @@ def _borne_out(lines: Sequence[Line], count: int) -> bool:
     return full >= LEAST and 1 in seen and full > 2 * other
 
 
-def mode_title(text: str) -> ModeHead | None:
+def mode_title(text: str, words: tuple[str, ...] = ()) -> ModeHead | None:
     """The mode that a line names, unless it is a line of column titles. `Effect mode (3 channels)` is none,
-    though its words are titles: it has a footprint, and nothing for values.
+    though its words are titles: it has a footprint, and nothing for values. words: the pieces that wide
+    gaps part; a number apart from the rest is a section's, as in `5   DMX CHANNELS`.
     """
+    if len(words) > 1 and words[0].isdecimal() and text.startswith(words[0]):
+        text = text[len(words[0]) :].strip()
     titles = {"function", "value", "meaning"} & set(title_line(text) or [])
     head = read_mode_head(text)
     whole = head is not None and head.strong and head.footprint is not None and titles == {"function"}

@@ -31,6 +31,9 @@ _DENIED = re.compile(
     r"ningún|inactivos?|non|nessun\w*|senza|inattiv\w)\b",
     re.IGNORECASE,
 )
+_OF_MODES = re.compile(
+    r"\b(?:mode|modus|modi|betriebsart|modo|modos|modalità|versions?|firmware)\b", re.IGNORECASE
+)
 _UPWARD = re.compile(
     r"^\s*(?:or|oder|ou|o|and|und|et|y|e)\s+(?:more|above|higher|up|mehr|höher|darüber|plus|au-dessus|más|superior|più|oltre)\b",
     re.IGNORECASE,
@@ -52,7 +55,10 @@ def tells_when(text: str) -> bool:
     found = _subject().match(text)
     if found is None or len(text.split()) < 6:
         return False
-    return bool(_WORKS.search(found["rest"]) and _ONLY.search(found["rest"]))
+    rest = found["rest"]
+    if _OF_MODES.search(rest) and not read_conditions(rest):
+        return False  # `Slot 7 is used only in the long mode` is what its table says
+    return bool(_WORKS.search(rest) and _ONLY.search(rest))
 
 
 def apply_told(mode: DraftMode, lines: Sequence[Line], *, alone: bool) -> None:

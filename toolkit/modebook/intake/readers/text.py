@@ -21,10 +21,11 @@ _PAGE = re.compile(
     r"(?:^|\s)(?:page|seite|página|pagina|pág\.|pag\.)\s*\d{1,4}(?:\s*(?:/|of|von|de|di|sur)\s*\d{1,4})?\s*(?:$|\s{2})",
     re.IGNORECASE,
 )
-_EDGE = 6
-"""How many lines at most part the number of a page from titles that are said again on the next."""
 _FOOT = re.compile(r"(?P<text>[^\W\d]\S*(?: \S+){2,}?) (?P<n>\d{1,3})")
 """A foot without the word page: the manual's title and a number."""
+_RIGHT = re.compile(
+    r"^\s*\S.*\S\s{4,}(?:page|seite|página|pagina|pág\.|pag\.|p\.|s\.)\s*\d{1,4}\s*$", re.IGNORECASE
+)
 _PAGE_LINES = 10
 MOST_LINES = 50_000
 
@@ -61,34 +62,14 @@ def read_text(text: str, name: str) -> Source:
 
 
 def _without_page_lines(lines: list[str]) -> list[str]:
-    """The lines, blank where a running head or foot with the page's number stood: two of a form at least, or
-    above titles that are said again.
-    """
+    """The lines, blank where a running head or foot with the page's number stood, two of a form at least."""
     forms = [re.sub(r"\d+", "#", line.strip()) if _PAGE.search(line) else "" for line in lines]
     for form, places in _feet(lines).items():
         for place in places:
             forms[place] = form
-    kept = ["" if form and forms.count(form) > 1 else line for form, line in zip(forms, lines, strict=True)]
-    told = [" ".join(line.split()) for line in lines]
-    for index, text in enumerate(told):
-        if text and text in told[:index] and is_title_row(_PIECE.findall(lines[index])):
-            gone = _turned(told, index)
-            for line in gone:
-                kept[line] = ""
-            if gone and not any(kept[gone[0] : index]):
-                kept[index] = ""
-    return kept
-
-
-def _turned(told: list[str], titles: int) -> list[int]:
-    """Where the foot and head of pages stand above titles that are said again: a page's number, and what
-    stood above the table before.
-    """
-    above = range(titles - 1, max(-1, titles - 1 - _EDGE), -1)
-    foot = next((index for index in above if _PAGE.search(told[index])), None)
-    if foot is None:
-        return []
-    return [foot, *(index for index in range(foot + 1, titles) if told[index] in told[:foot])]
+    for place in _turned(lines):
+        forms[place] = "turned"
+    return ["" if form and forms.count(form) > 1 else line for form, line in zip(forms, lines, strict=True)]
 
 
 def _feet(lines: list[str]) -> dict[str, list[int]]:
@@ -103,6 +84,23 @@ def _feet(lines: list[str]) -> dict[str, list[int]]:
         if foot and last and titled and not read_name(foot["text"]).sure:
             found.setdefault(foot["text"], []).append(index)
     return {text: places for text, places in found.items() if len(places) > 1 and _are_pages(lines, places)}
+
+
+def _turned(lines: list[str]) -> list[int]:
+    """Where a page is turned: lines whose page number stands far to the right of their words, and the heading
+    that is said again below them.
+    """
+    found: list[int] = []
+    for index, line in enumerate(lines):
+        page = _RIGHT.search(line)
+        if page is None or index == 0 or lines[index - 1].strip():
+            continue
+        found.append(index)
+        below = next((n for n in range(index + 1, len(lines)) if lines[n].strip()), None)
+        if below is not None and lines[below].strip() in (one.strip() for one in lines[:index]):
+            titles = re.split(r"\s{2,}", lines[below].strip())
+            found.extend([] if is_title_row(titles) > 1 else [below])
+    return found if len(found) > 1 else []
 
 
 def _are_pages(lines: list[str], places: list[int]) -> bool:
