@@ -86,3 +86,20 @@ def test_a_line_a_slot_may_hold_its_ranges():
         (16, 239, "flashes, slow to fast"),
         (240, 255, "open"),
     ]
+
+
+def test_the_signs_of_a_list_are_no_part_of_what_ranges_mean():
+    """`- 0-10: off` is the range and its word."""
+    document = drafted("Channel 1: Dimmer\nChannel 2: Strobe\n - 0-10: off\n - 11-255: slow to fast\n")
+    assert short(document.modes[0].parameters[1])[2] == [(0, 10, "off"), (11, 255, "slow to fast")]
+
+
+def test_what_points_of_a_slot_do_is_no_condition_on_the_slot():
+    """`Tempo: 0 = slow` speaks of the slot's own values."""
+    document = drafted(
+        "Channel 1: Effect\n0-9 off\n10-255 on\nChannel 2: Effect speed: 0 = slow, 255 = fast\n"
+    )
+    speed = document.modes[0].parameters[1]
+    assert speed.when is None
+    assert speed.note == "0 = slow, 255 = fast"
+    assert not document.doubts

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+import re
 from dataclasses import dataclass, field, replace
 
 from modebook.intake.column_roles import matrix_columns, roles_of
@@ -11,6 +12,8 @@ from modebook.intake.grid import Cell, Grid
 from modebook.intake.headers import covering, find_header
 from modebook.intake.titles import Column, Role, title_roles
 from modebook.intake.values import read_values
+
+_INNER = re.compile(r"[(\[]\s*([^)\]]+?)\s*[)\]]$")
 
 
 @dataclass(slots=True)
@@ -179,6 +182,10 @@ def _mode_titles(
     slots = [c for c, role in enumerate(roles) if role in ("slot", "coarse", "fine")]
     # Modes called A, B, C: one of the letters is a known title, and is none here.
     told = [titles[c] for c in slots if titles[c]]
+    inner = [found[1] for text in told if (found := _INNER.search(text)) and not title_roles(found[1])]
+    if len(inner) == len(told) == len(slots) > 1 and len(set(inner)) == len(inner):
+        # `Slot (Basic)`, `Slot (Full)`: what tells them apart are the modes.
+        return [inner[slots.index(c)] if c in slots else "" for c in range(len(titles))]
     counting = {"slot", "coarse", "fine"}
     named = sum(not counting & set(title_roles(title)) for title in told)
     own = len(set(told)) == len(told) > 1 and named >= 0.5 * len(told)

@@ -303,6 +303,8 @@ def headed_rows(slots: tuple[int, ...], name: str, line: Line) -> list[ChartRow]
 def _trimmed(text: str) -> str:
     """A text without the signs that part it from its neighbor; a minus before a number stays."""
     told = text.strip(" :=|")
+    if re.fullmatch(r"[-–—•*·>]", told):
+        return ""  # the sign of a list: `- 0-10: off`
     told = re.sub(r"^[-–—]+(?=\s)|(?<=\s)[-–—]+$", "", told).strip(" :=|")
     if told.startswith(")") or told.endswith("("):
         told = told.strip("()").strip()

@@ -45,7 +45,7 @@ def _subject() -> re.Pattern[str]:
     words = "|".join(re.escape(p) for p in sorted(phrases("phrases", "slotword"), key=len, reverse=True))
     plain = rf"(?:{words}|kanäle|kanälen)"
     return re.compile(
-        rf"^(?:the|der|die|das|le|la|les|los|el|il|i)?\s*{plain}\s+(?P<slots>\d{{1,3}}(?:{_AND}\d{{1,3}})*)\s+(?P<rest>[^\W\d].*)$",
+        rf"^(?:[^\W\d]+\s?:\s*)?(?:the|der|die|das|le|la|les|los|el|il|i)?\s*{plain}\s+(?P<slots>\d{{1,3}}(?:{_AND}\d{{1,3}})*)\s+(?P<rest>[^\W\d].*)$",
         re.IGNORECASE,
     )
 
