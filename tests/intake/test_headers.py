@@ -66,6 +66,7 @@ def test_titles_printed_twice_over_two_rows_are_two_tables():
 def test_modes_may_stand_in_brackets_behind_the_title_of_their_slots():
     """`Slot (Basic)` beside `Slot (Full)`: the brackets name the modes."""
     document = drafted(
-        "Slot (Basic)\tSlot (Full)\tFunction\tValue\n1\t1\tDimmer\t0-255\n-\t2\tDimmer fine\t0-255\n2\t3\tZoom\t0-255\n"
+        "Slot (Basic)\tSlot (Full)\tFunction\tValue\n"
+        "1\t1\tDimmer\t0-255\n-\t2\tDimmer fine\t0-255\n2\t3\tZoom\t0-255\n"
     )
     assert [(mode.name, mode.footprint) for mode in document.modes] == [("Basic", 2), ("Full", 3)]

@@ -1,4 +1,4 @@
-"""Modes of a slot or two are read as larger ones are, and what is titled and not read is said to be missing."""
+"""Modes of a slot or two are read as larger ones are; one that is titled and not read is said to be missing."""
 
 from __future__ import annotations
 

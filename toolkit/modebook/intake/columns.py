@@ -182,7 +182,7 @@ def _mode_titles(
     slots = [c for c, role in enumerate(roles) if role in ("slot", "coarse", "fine")]
     # Modes called A, B, C: one of the letters is a known title, and is none here.
     told = [titles[c] for c in slots if titles[c]]
-    inner = [found[1] for text in told if (found := _INNER.search(text)) and not title_roles(found[1])]
+    inner = [said[1] for text in told if (said := _INNER.search(text)) and not title_roles(said[1])]
     if len(inner) == len(told) == len(slots) > 1 and len(set(inner)) == len(inner):
         # `Slot (Basic)`, `Slot (Full)`: what tells them apart are the modes.
         return [inner[slots.index(c)] if c in slots else "" for c in range(len(titles))]

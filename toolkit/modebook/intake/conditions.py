@@ -23,12 +23,21 @@ class ReadCondition:
     given: str | None = None
 
 
+_BETWEEN_NUMBERS = (
+    r"(?:(?<=between )|(?<=zwischen )|(?<=entre )|(?<=tra )|(?<=fra ))"
+    r"\d{1,5}\s*%?\s+(?:and|und|et|y|e)\s+\d{1,5}(?:\s*%)?(?!\d)"
+)
 _NUMBERS = (
+    rf"(?:{_BETWEEN_NUMBERS}|"
     r"\d{1,5}(?:\s*(?:-|–|—|\.\.+|…|to|bis|à|a|hasta)\s*\d{1,5})?(?:\s*%)?"
-    r"(?!\d)(?!\s*(?:s|sec|sek|hz|k|ms)\b)(?!\s*°)"
+    r"(?!\d)(?!\s*(?:s|sec|sek|hz|k|ms)\b)(?!\s*°))"
 )
 _COUNTED = re.compile(
     r"\b(?:from|von|de|du|desde|da|dal|no\.?|nr\.?)\s+\d{1,3}\s+(?:to|bis|a|au|al|hasta)\s+\d{1,3}\b",
+    re.IGNORECASE,
+)
+_BETWEEN = re.compile(
+    r"\b(between|zwischen|entre|tra|fra)\s+(\d{1,5}\s*%?)\s+(?:and|und|et|y|e)\s+(\d{1,5})(?!\d)",
     re.IGNORECASE,
 )
 _AND = re.compile(r"\s*(?:,|;|\band\b|\bund\b|\bet\b|\by\b|\be\b|&)\s*", re.IGNORECASE)
@@ -44,7 +53,7 @@ def _on_slot() -> re.Pattern[str]:
     when, slot = _any("when"), _any("slotword")
     at = "|".join((_any("at"), "=", ":", "@"))
     return re.compile(
-        rf"(?:\b(?P<when>{when})\b\s*)?(?:\b(?:the|le|la|el|il|der|den|dem)\s+)?\b(?:{slot})\b\.?\s*#?(?P<slots>\d{{1,3}}(?:\s*(?:,|and|und|et|y|e|&|\+)\s*\d{{1,3}}(?!\d))*)"
+        rf"(?:\b(?P<when>{when})\b\s*)?(?:\b(?:the|le|la|el|il|der|den|dem)\s+)?\b(?:{slot})(?:\b\.?\s*#?|(?=\d))(?P<slots>\d{{1,3}}(?:\s*(?:,|and|und|et|y|e|&|\+)\s*\d{{1,3}}(?!\d))*)"
         rf"\s*(?:\((?P<called>[^)]*)\)\s*)?(?:(?P<at>{at})\s*)*(?:(?:value|wert|valeur|valor|valore)s?\s*)?(?P<values>{_NUMBERS}(?:\s*(?:or|oder|ou|o)\s*{_NUMBERS})*)",
         re.IGNORECASE,
     )
@@ -99,7 +108,7 @@ def read_conditions(text: str) -> tuple[ReadCondition, ...]:
     flat = _COUNTED.sub(" ", flat)
     # The patterns are large: each is made only for a text that has the words that it looks for.
     lower = flat.casefold()
-    words = set(re.findall(r"\w+", lower))
+    words = set(re.findall(r"\w+|[^\W\d_]+", lower)) | set(re.findall(r"[^\W\d_]+(?=\d)", lower))
     found: list[ReadCondition] = []
     taken: list[tuple[int, int]] = []
     for match in _on_slot().finditer(flat) if words & _opening("slotword") else ():
@@ -114,7 +123,8 @@ def read_conditions(text: str) -> tuple[ReadCondition, ...]:
             )
         taken.append(match.span())
     named = any(sign in lower for sign in ("=", ":", "@", *_opening("at")))
-    pieces = _AND.split(_without(flat, taken)) if named else []
+    # `between 10 and 99` is one stretch, not two values.
+    pieces = _AND.split(_BETWEEN.sub(r"\1 \2-\3", _without(flat, taken))) if named else []
     for piece in pieces:
         for inner in re.split(r"[()\[\]]", piece):
             beside = _on_name().search(inner)
@@ -139,7 +149,7 @@ def read_conditions(text: str) -> tuple[ReadCondition, ...]:
 
 def _values(text: str) -> tuple[Values, ...]:
     parts = [part for part in re.split(r"\b(?:or|oder|ou|o)\b", text, flags=re.IGNORECASE) if part.strip()]
-    read = [read_values(part.strip()) for part in parts]
+    read = [read_values(re.sub(r"\s(?:and|und|et|y|e)\s", "-", part.strip())) for part in parts]
     return tuple(value for one in read for value in one) if all(read) else ()
 
 
@@ -157,7 +167,24 @@ def name_of(condition: ReadCondition) -> str | None:
     return told.word if told.score >= SURE else None
 
 
+def without_condition(text: str, condition: ReadCondition) -> str:
+    """A text without a condition that was read from it, whatever accents and signs it is printed with."""
+    from modebook.intake.phrases import _plain
+
+    letters = [(plain, index) for index, letter in enumerate(text) for plain in _plain(letter)]
+    at = "".join(plain for plain, _ in letters).find(condition.printed)
+    if at < 0 or not condition.printed:
+        return text
+    start, end = letters[at][1], letters[at + len(condition.printed) - 1][1] + 1
+    return f"{text[:start]} {text[end:]}"
+
+
+def opened(text: str) -> bool:
+    """Whether a text begins with a word for a condition: `only if`, `wenn`."""
+    return re.match(rf"(?:{_any('when')})\b", text, re.IGNORECASE) is not None
+
+
 def half_a_condition(text: str) -> bool:
     """Whether a text begins a condition on a slot, as far as its words tell."""
-    pattern = rf"\b(?:{_any('when')})\b\s+(?:the\s+)?\b(?:{_any('slotword')})\b"
+    pattern = rf"\b(?:{_any('when')})\b\s+(?:the\s+)?\b(?:{_any('slotword')})(?:\b|(?=\d))"
     return re.search(pattern, text, re.IGNORECASE) is not None

@@ -10,8 +10,8 @@ from modebook.intake.cell_blocks import find_cells, number_groups
 from modebook.intake.conditions import ReadCondition, half_a_condition, name_of, read_conditions
 from modebook.intake.drafts import DraftMode, DraftParameter, Json, Unsure
 from modebook.intake.entries import Entry
-from modebook.intake.footnotes import Footnotes
 from modebook.intake.folding import fold
+from modebook.intake.footnotes import Footnotes
 from modebook.intake.grid import Line
 from modebook.intake.light_kinds import settle_by_kind
 from modebook.intake.naming import confirm_name
