@@ -103,3 +103,13 @@ def test_what_points_of_a_slot_do_is_no_condition_on_the_slot():
     assert speed.when is None
     assert speed.note == "0 = slow, 255 = fast"
     assert not document.doubts
+
+
+def test_a_condition_on_a_slot_whose_name_begins_alike_stays():
+    """`Effect speed` may need that `Effect` is on."""
+    document = drafted(
+        "Slot\tFunction\tValue\tMeaning\n1\tDimmer\t0-255\t\n2\tEffect\t0-9\toff\n\t\t10-255\ton\n"
+        "3\tEffect speed (only while effect is at 10-255)\t0-255\tslow to fast\n"
+    )
+    speed = document.modes[0].parameters[2]
+    assert [(c.parameter, c.from_, c.to) for c in speed.when or []] == [("effect", 10, 255)]

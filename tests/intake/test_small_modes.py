@@ -1,4 +1,4 @@
-"""Modes of a slot or two are read as larger ones are; one that is titled and not read is said to be missing."""
+"""Modes of a slot or two are read as larger ones are; one that is titled and not read is missed."""
 
 from __future__ import annotations
 
@@ -30,9 +30,7 @@ def test_a_mode_of_one_slot_or_two_is_read_without_titles():
 
 def test_a_titled_mode_that_was_not_read_is_doubted():
     """What stands below the title are values of nobody knows whom; the draft says that a mode is missing."""
-    document = drafted(
-        "Mode 1: Level (2 slots)\n1. Qua | 0-255 | up\n2. Vex | 0-255 | down\n\n" + LARGE
-    )
+    document = drafted("Mode 1: Level (2 slots)\n1. Qua | 0-255 | up\n2. Vex | 0-255 | down\n\n" + LARGE)
     assert [mode.name for mode in document.modes] == ["Wide"]
     assert [(doubt.pointer, doubt.printed) for doubt in document.doubts] == [
         ("/modes", "Mode 1: Level (2 slots)")

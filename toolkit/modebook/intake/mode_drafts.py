@@ -74,7 +74,7 @@ def _conditions_of_name(parameter: DraftParameter) -> None:
         condition
         for condition in found
         if not (condition.slot is not None and condition.slot in parameter.slots)
-        and not (condition.name and own.startswith(fold(condition.name)))
+        and not (condition.name and own.startswith(fold(condition.printed)))
     ]
     if not found and half_a_condition(printed):
         parameter.doubt("a condition seems to be printed, and was not understood", parameter.entry.printed)
