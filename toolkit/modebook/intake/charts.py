@@ -129,7 +129,7 @@ class Walk:
             self._flush()
             self._block_head(slot.slots, slot.name, line)
             return
-        if self.sections.end(text, self.chart, self.lines):
+        if self.sections.end(text, self.chart, self.lines, heading=line.heading):
             self._flush()
             self.block_open = False
             self.found.prose.append(line)
