@@ -111,3 +111,17 @@ def test_units_in_a_column_of_their_own_belong_to_the_figures_before_them():
         "color-temperature": [(2800, 5600, "K")],
     }
     assert [r.meaning for r in document.modes[0].parameters[2].ranges] == ["off", "2..20 Hz"]
+
+
+def test_figures_that_never_reach_the_top_are_what_values_mean():
+    """Two columns of figures: the one that fills slots holds values, the one with words beside them does not."""
+    parted = ["0-255", "0-100", "101-155", "156-255"]
+    figures = ["0 - 100 %", "-8 to 0", "0", "0 to +8"]
+    found = roles(
+        ["Slot", "Function", "Value", "Range"],
+        ["1", "2", "", ""],
+        ["Dimmer", "Tint", "", ""],
+        parted,
+        figures,
+    )
+    assert found == ["slot", "function", "value", "meaning"]

@@ -172,6 +172,11 @@ def _values(roles: list[Role], stats: list[Stats]) -> None:
         for c in values:
             if c != best and not stats[c].ranges and stats[best].ranges:
                 roles[c] = "none"
+            elif (
+                c != best and stats[best].tops > 1 and not stats[c].tops and stats[c].filled > stats[c].values
+            ):
+                # Figures that never reach the top of a slot, words among them: what the values mean.
+                roles[c] = "meaning"
     for c, role in enumerate(roles):
         # A column that counts nothing up is no column of ranges.
         if role == "value" and stats[c].values and not stats[c].ranges and stats[c].spread < 2:
