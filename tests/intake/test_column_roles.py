@@ -114,7 +114,7 @@ def test_units_in_a_column_of_their_own_belong_to_the_figures_before_them():
 
 
 def test_figures_that_never_reach_the_top_are_what_values_mean():
-    """Two columns of figures: the one that fills slots holds values, the one with words beside them does not."""
+    """Of two columns of figures the one that fills slots holds values, the one among words does not."""
     parted = ["0-255", "0-100", "101-155", "156-255"]
     figures = ["0 - 100 %", "-8 to 0", "0", "0 to +8"]
     found = roles(

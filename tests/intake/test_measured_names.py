@@ -67,3 +67,10 @@ def test_flicker_of_several_kinds_is_an_effect():
     assert named(several.modes[0], "effect").slots == [2]
     assert not several.doubts
     assert drafted(f"{titles}2\tFlicker\t0-255\tLow to high\n").doubts
+
+
+def test_green_from_minus_to_plus_is_a_tint():
+    """An emitter runs from nothing to full."""
+    titles = "Slot\tFunction\tValue\tDescription\n1\tDimmer\t0-255\t0-100 %\n"
+    assert named(drafted(f"{titles}2\tGreen\t0-255\t-Green to +Green\n").modes[0], "tint").slots == [2]
+    assert named(drafted(f"{titles}2\tGreen\t0-255\tNo green to full green\n").modes[0], "green").slots == [2]

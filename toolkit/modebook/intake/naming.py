@@ -22,6 +22,9 @@ _LOAD = re.compile(
 )
 """What a dimmer or a driver feeds, folded, perhaps with its number."""
 _FLICKERS = ("flicker", "flackern", "vacillement", "parpadeo", "sfarfallio", "tremolio")
+_BOTH_GREENS = re.compile(
+    r"(?:[-–−]|\bminus|\bmoins|\bmenos|\bmeno)\s?(?:gr[üu]n|green|vert|verde)\b|\bmagenta\b", re.IGNORECASE
+)
 _STROBE_HZ = 60
 _GENERIC = frozenset({"nothing", "open", "closed", "stop"})
 
@@ -104,6 +107,9 @@ def _measured(parameter: DraftParameter, name: Name) -> Name:
         spans = [quantity for text in texts for quantity in describe(text).spans]
         if spans and all(one.unit == "K" for one in spans):
             return replace(name, word="color-temperature")
+    if name.word == "green" and single and any(_BOTH_GREENS.search(text) for text in texts):
+        # From minus green to plus green no emitter runs.
+        return replace(name, word="tint", score=1.0)
     if name.word == "modulation-frequency" and not name.sure:
         spans = [quantity for text in texts for quantity in describe(text).spans]
         if spans and all(one.unit == "Hz" and one.end <= _STROBE_HZ for one in spans):
