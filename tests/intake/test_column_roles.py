@@ -63,6 +63,8 @@ def test_percents_over_whole_slots_are_what_a_slot_measures_and_no_second_values
     """Percents that restate values run in steps as those do; beside kelvins they are measures as these."""
     measures = ["0-100%", "2700 K to 6500 K", "0-100%", "0-100%"]
     assert roles(["Slot", "Control", "Decimal", "Value"], SLOTS, NAMES, RANGES, measures)[3] == "meaning"
+    words = ["0-100%", "0-10%", "Linear", "Square"]
+    assert roles(["Slot", "Control", "Decimal", "Range"], SLOTS, NAMES, RANGES, words)[3] == "meaning"
     stepped, percents = ["0-127", "128-255", "0-255", "0-255"], ["0-50%", "50-100%", "0-100%", "0-100%"]
     assert roles(["Slot", "Control", "Decimal", "Value"], SLOTS, NAMES, stepped, percents)[3] == "percent"
 
@@ -72,6 +74,10 @@ def test_groups_may_be_called_as_parameters_are():
     groups = ["Dimmer", "Color", "", ""]
     found = roles(["Group", "Slot", "Control", "Value"], ["", "Color", "", ""], SLOTS, NAMES, RANGES)
     assert found == ["group", "slot", "function", "value"]
+    several = roles(
+        ["Group", "Slot", "Control", "Value"], ["Dimmer", "Color", "", "Fan"], SLOTS, NAMES, RANGES
+    )
+    assert several == found
     assert roles(["Slot", "Group", "Value"], SLOTS, groups, RANGES)[1] == "function"
 
 

@@ -40,6 +40,17 @@ def test_what_a_laser_draws_are_figures_with_a_size_and_a_place():
     assert not whys(document)
 
 
+def test_figures_of_a_laser_are_known_in_other_languages():
+    """Their names say too little anywhere else, and are doubted there."""
+    table = "Canal\tFonction\tValeur\tDescription\n1\tMotif\t0-99\tPoints\n\t\t100-255\tLignes\n"
+    rest = "2\tTaille du motif\t0-255\tPetit à grand\n3\tRotation du motif\t0-255\tLente à rapide\n"
+    document = drafted(f"{table}{rest}4\tFaisceau\t0-99\tLaser éteint\n\t\t100-255\tLaser allumé\n")
+    words = [word for word, _ in slots(document.modes[0])]
+    assert words[:3] == ["laser-pattern", "image-scale", "image-rotation"]
+    assert not whys(document, "/modes/0/parameters/0")
+    assert whys(drafted(f"{table}{rest}4\tGradateur\t0-255\t0-100%\n"), "/modes/0/parameters/0")
+
+
 def test_a_head_with_a_laser_pointer_keeps_its_gobos():
     words = [word for word, _ in slots(drafted(HEAD).modes[0])]
     assert words[:4] == ["pan", "tilt", "gobo-wheel", "color-wheel"]
@@ -112,8 +123,9 @@ def test_wind_that_runs_from_slow_to_fast_is_a_fan():
 def test_a_rainbow_turns_a_wheel_and_is_a_program_among_programs():
     table = "Channel\tControl\tValue\tDescription\n1\tDimmer\t0-255\t0-100%\n"
     rest = "\t0-49\tNone\n\t\t50-149\tRainbow\n\t\t150-255\tCandle\n"
-    effect = drafted(f"{table}2\tEffect{rest}").modes[0]
-    assert named(effect, "effect").ranges[1].does is None
+    for label, word in (("Effect", "effect"), ("Color presets", "color-preset")):
+        (mode,) = drafted(f"{table}2\t{label}{rest}").modes
+        assert named(mode, word).ranges[1].does is None
     wheel = drafted(f"{table}2\tColor wheel{rest}").modes[0]
     assert named(wheel, "color-wheel").ranges[1].does == "rotate"
 

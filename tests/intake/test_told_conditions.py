@@ -32,6 +32,8 @@ def conditions(text: str, word: str = "effect-speed") -> list[tuple[str | None, 
         "Kanal 4 wirkt nur, wenn Kanal 3 auf 50-255 steht.",
         "Le canal 4 agit seulement quand le canal 3 est entre 50-255.",
         "Slot 4 is active only with slot 3 at 50 or more.",
+        "Note: slot 4 works only while slot 3 is at 50-255.",
+        "Only when slot 3 is at 50-255, slot 4 has an effect.",
     ],
 )
 def test_a_sentence_below_the_chart_gives_its_slot_the_condition(sentence):
@@ -52,7 +54,12 @@ def test_a_state_of_the_menu_is_kept_in_its_words():
 
 @pytest.mark.parametrize(
     "sentence",
-    ["Slot 4 has no effect while slot 3 is at 0-49.", "Slot 4 works only while a candle is chosen."],
+    [
+        "Slot 4 has no effect while slot 3 is at 0-49.",
+        "While slot 3 is at 0-49, slot 4 does not work.",
+        "Slot 4 works only while a candle is chosen.",
+        "Note: Slot 4 is active only if slot 3 is above 49.",
+    ],
 )
 def test_what_is_denied_or_not_understood_is_doubted_and_not_lost(sentence):
     document = drafted(TABLE + sentence)

@@ -157,8 +157,9 @@ def _values(roles: list[Role], stats: list[Stats]) -> None:
     for c in values:
         others = [roles[o] for o in values if o != c]
         if stats[c].percent > stats[c].values / 2 and stats[c].percent:
-            if "value" in others and stats[c].percent == stats[c].whole_percent:
-                # Percents that restate values run in steps as they do; these say what a whole slot measures.
+            if "value" in others and (stats[c].percent == stats[c].whole_percent or stats[c].text):
+                # Percents that restate values run in steps as they do, and no words stand among them; these
+                # say what a whole slot measures.
                 roles[c] = "meaning"
                 continue
             roles[c] = "percent" if "value" in others or stats[c].percent == stats[c].values else "value"
@@ -220,7 +221,10 @@ def _texts(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
         unnamed = not titles[c] or roles[c] == "group" or not title_roles(titles[c])
         left = bool(slots) and c < slots[0]
         grouping = s.grouping >= 0.6 * max(1, s.text)
-        said = title_roles(titles[c])[:1] == ("group",) and _fewer(s, stats, slots, others)
+        named_too = [o for o in others if title_roles(titles[o])[:1] == ("function",)]
+        said = title_roles(titles[c])[:1] == ("group",) and (
+            _fewer(s, stats, slots, others) or (left and _at_each(stats, slots, named_too))
+        )
         if others and (
             (unnamed and (grouping or (left and _sparse(s, stats[slots[0]])))) or said or roles[c] == "group"
         ):
@@ -267,7 +271,13 @@ def _fewer(mine: Stats, stats: list[Stats], slots: list[int], others: list[int])
     """Whether a column stands in fewer rows than slots do, and another has a text for each of them: though
     its texts may be names as well (Color, Dimmer), they are those of groups.
     """
-    if not slots or not 0 < mine.filled < 0.6 * stats[slots[0]].filled:
+    few = bool(slots) and 0 < mine.filled < 0.6 * stats[slots[0]].filled
+    return few and _at_each(stats, slots, others)
+
+
+def _at_each(stats: list[Stats], slots: list[int], others: list[int]) -> bool:
+    """Whether one of some columns has a text for each slot."""
+    if not slots:
         return False
     rows = stats[slots[0]].rows
     both = (sum(a and b for a, b in zip(rows, stats[o].rows, strict=True)) for o in others)

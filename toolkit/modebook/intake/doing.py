@@ -25,6 +25,7 @@ _RUNNING = frozenset(
     }
 )
 _LIGHT = frozenset({"strobe", "strobe-mode", "shutter", "dimmer", "fan", "fan-mode", "control", "smoothing"})
+_TURNED = re.compile(r"wheel|scroller|rotation|prism")
 _RAINBOW = re.compile(
     r"\b(?:rainbow|regenbogen\w*|arc[ -]en[ -]ciel|arco ?[ií]ris|arcobaleno)\b", re.IGNORECASE
 )
@@ -38,8 +39,11 @@ def what_it_does(word: str, meaning: str, does: str | None, *, whole: bool) -> s
     if does == "stop" and word in _LIGHT and fold(meaning) in phrases("phrases", "off"):
         # One word for a stop and for off: of light, off is meant.
         does = None
-    if word in _RUNNING and (does == "bounce" or (does == "rotate" and _turns_by_rainbow(meaning))):
-        # Where programs are chosen, to and fro or a rainbow is one of them: nothing shakes or turns.
+    if does == "rotate" and not _TURNED.search(word) and _turns_by_rainbow(meaning):
+        # Without a wheel a rainbow is a program or a color: nothing turns.
+        does = None
+    if does == "bounce" and word in _RUNNING:
+        # Where programs are chosen, to and fro is one of them: nothing shakes.
         does = None
     if does is None and word in _RUNNING and runs(meaning):
         does = "runs"

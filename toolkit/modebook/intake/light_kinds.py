@@ -37,7 +37,9 @@ _WHITES = frozenset({"warm-white", "cool-white"})
 _PATTERNED = frozenset({"gobo-wheel", "rotating-gobo-wheel", "prism", "effects-wheel", "animation-wheel"})
 _CHANGING = re.compile(
     r"\b(?:jump\w*|fad\w+|chang\w+|gradual\w*|gradient|pulse\w*|chas\w+|flow\w*|running|strob\w*|rainbow|auto\w*|"
-    r"music|sound)\b"
+    r"music|sound|musik\w*|musique|musica|sonido|son|uberblend\w*|sprung\w*|springen\w*|wechsel\w*|\w+wechsel|"
+    r"fondu\w*|saut\w*|chenillard\w*|cambio\w*|changement\w*|fundido\w*|salto\w*|persecucion|dissolvenz\w*|"
+    r"sequenz\w*|inseguimento|pulsa\w*|arcobaleno|regenbogen|arcoiris)\b"
 )
 """What programs do with the light, in the words in which their ranges are named."""
 

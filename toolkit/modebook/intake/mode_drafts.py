@@ -16,6 +16,7 @@ from modebook.intake.grid import Line
 from modebook.intake.light_kinds import settle_by_kind
 from modebook.intake.naming import confirm_name
 from modebook.intake.ranges import fill_ranges
+from modebook.intake.references import doubt_references
 from modebook.intake.setting_ranges import Settings, in_order
 from modebook.intake.told_conditions import apply_told
 from modebook.words.parameters import PARAMETERS
@@ -46,6 +47,7 @@ def build_mode(
     words = [p.word for p in mode.parameters]
     for parameter in mode.parameters:
         fill_ranges(parameter)
+        doubt_references(parameter)
         _default(parameter)
         settings.read(parameter)
         confirm_name(parameter, words)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from functools import cache
 
 from modebook.intake.conditions import ReadCondition, read_conditions
@@ -13,6 +14,10 @@ from modebook.intake.lexicon import phrases
 from modebook.intake.values import Values
 
 _AND = r"\s*(?:,|and|und|et|y|e|&|\+|to|bis|à|a|hasta|-|–)\s*"
+_NOTE = (
+    r"(?:notes?|n\.?b\.?|important|attention|remark|hinweis|anmerkung|achtung|remarque|nota|importante|attenzione)"
+    r"\s*[:.!–-]\s*"
+)
 _WORKS = re.compile(
     r"\b(?:works?|acts?|active|effect|effective|responds?|reacts?|functions?|used|valid|available|applies|apply|"
     r"wirk(?:t|en)|wirksam|aktiv|reagier(?:t|en)|funktionier(?:t|en)|gilt|gelten|"
@@ -41,24 +46,51 @@ _UPWARD = re.compile(
 
 
 @cache
-def _subject() -> re.Pattern[str]:
-    words = "|".join(re.escape(p) for p in sorted(phrases("phrases", "slotword"), key=len, reverse=True))
-    plain = rf"(?:{words}|kanäle|kanälen)"
-    return re.compile(
-        rf"^(?:[^\W\d]+\s?:\s*)?(?:the|der|die|das|le|la|les|los|el|il|i)?\s*{plain}\s+(?P<slots>\d{{1,3}}(?:{_AND}\d{{1,3}})*)\s+(?P<rest>[^\W\d].*)$",
-        re.IGNORECASE,
+def _subjects() -> tuple[re.Pattern[str], ...]:
+    """Sentences whose subject is a slot: it comes first, or behind what must be the case."""
+    words, when = _any("slotword"), _any("when")
+    slots = (
+        rf"(?:the\s|der\s|die\s|das\s|le\s|la\s|les\s|los\s|el\s|il\s|i\s)?\s*(?:{words}|kanäle|kanälen)\s+"
+        rf"(?P<slots>\d{{1,3}}(?:{_AND}\d{{1,3}})*)"
     )
+    return (
+        re.compile(rf"^(?:{_NOTE})?{slots}\s+(?P<rest>[^\W\d].*)$", re.IGNORECASE),
+        re.compile(
+            rf"^(?:{_NOTE})?(?P<cond>(?:only\s+|nur\s+|solo\s+|seulement\s+)?(?:{when})\b.*?\d.*?)\s*[,:;]?\s+"
+            rf"(?:does\s+|wirkt\s+|wirken\s+)?{slots}\s+(?P<rest>[^\W\d].*)$",
+            re.IGNORECASE,
+        ),
+    )
+
+
+def _any(subject: str) -> str:
+    return "|".join(re.escape(p) for p in sorted(phrases("phrases", subject), key=len, reverse=True) if p)
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What a sentence says: of which slots, and in which words when they work."""
+
+    slots: str
+    when: str
+    rest: str
+
+
+def _read(text: str) -> Told | None:
+    for pattern in _subjects():
+        found = pattern.match(text)
+        if found:
+            parts = found.groupdict()
+            return Told(parts["slots"], parts.get("cond") or parts["rest"], parts["rest"])
+    return None
 
 
 def tells_when(text: str) -> bool:
     """Whether a line is a sentence that says when slots work: `Slot 5 works only while slot 4 is at 9.`"""
-    found = _subject().match(text)
-    if found is None or len(text.split()) < 6:
-        return False
-    rest = found["rest"]
-    if _OF_MODES.search(rest) and not read_conditions(rest):
+    told = _read(text) if len(text.split()) > 5 else None
+    if told is None or (_OF_MODES.search(told.when) and not read_conditions(told.when)):
         return False  # `Slot 7 is used only in the long mode` is what its table says
-    return bool(_WORKS.search(rest) and _ONLY.search(rest))
+    return bool(_WORKS.search(told.rest) and _ONLY.search(told.when))
 
 
 def apply_told(mode: DraftMode, lines: Sequence[Line], *, alone: bool) -> None:
@@ -66,13 +98,13 @@ def apply_told(mode: DraftMode, lines: Sequence[Line], *, alone: bool) -> None:
     not understood is doubted, so that it is not lost, and so is all where other modes may be meant.
     """
     for line in lines:
-        found = _subject().match(line.text)
-        if found is None:
+        told = _read(line.text)
+        if told is None:
             continue
-        conditions = _upward(found["rest"], read_conditions(found["rest"]))
-        for number in _slots(found["slots"]):
+        conditions = _upward(told.when, read_conditions(told.when))
+        for number in _slots(told.slots):
             for parameter in (p for p in mode.parameters if number in p.slots):
-                _give(parameter, conditions, line, clear=alone and not _DENIED.search(found["rest"]))
+                _give(parameter, conditions, line, clear=alone and not _DENIED.search(told.rest))
 
 
 def _slots(text: str) -> list[int]:
@@ -83,8 +115,6 @@ def _slots(text: str) -> list[int]:
 
 def _upward(text: str, conditions: tuple[ReadCondition, ...]) -> tuple[ReadCondition, ...]:
     """The conditions, with `128 or more` as what it is: 128 to the top."""
-    from dataclasses import replace
-
     if len(conditions) != 1 or len(conditions[0].values) != 1 or not conditions[0].values[0].single:
         return conditions
     value: Values = conditions[0].values[0]

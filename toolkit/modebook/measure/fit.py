@@ -209,16 +209,20 @@ class Search:
         return levels, left
 
     def doubts(self, figures_ms: Floats) -> Floats:
-        """How far the starts are from what is known of them, in standard deviations, [E] or none."""
+        """How far the starts are from what is known of them, in standard deviations, [E], [2 E] or none.
+
+        Anywhere between two frames is as good for one start, but all of them at the same edge is not likely.
+        """
         if self.sending.doubt_s is None:
             return np.zeros(0)
         _, _, _, starts, _ = self.told(figures_ms)
         off_s = starts - self.sending.start_s
+        known = off_s / self.sending.doubt_s
         slack_s = self.sending.slack_s
-        if slack_s is None:
-            return np.asarray(off_s / self.sending.doubt_s)
+        if slack_s is None or not slack_s.any():
+            return np.asarray(known)
         beyond_s = np.sign(off_s) * np.maximum(np.abs(off_s) - slack_s, 0.0)
-        return np.asarray(beyond_s / np.where(slack_s > 0.0, EDGE_S, self.sending.doubt_s))
+        return np.concatenate([known, np.where(slack_s > 0.0, beyond_s / EDGE_S, 0.0)])
 
     def over(self, levels: Floats) -> Floats:
         """How far a clipped top is from what it is about, in standard deviations, [1] or none."""

@@ -129,7 +129,7 @@ def _steps(
         end, begin = runs[n][1], runs[n + 1][0]
         if begin - end > frames:
             return None
-        at_s, doubt_s, slack_s = _time(
+        at_s, doubt_s, slack_s = time_of(
             level,
             opens,
             (end, begin),
@@ -153,7 +153,7 @@ def _top(scene: Scene, change: Change) -> tuple[float, float] | None:
     return clip, low + TOP_MOST * (clip - low)
 
 
-def _time(
+def time_of(
     level: Floats,
     opens: Floats,
     around: tuple[int, int],
