@@ -35,3 +35,15 @@ def test_a_titled_mode_that_was_not_read_is_doubted():
     assert [(doubt.pointer, doubt.printed) for doubt in document.doubts] == [
         ("/modes", "Mode 1: Level (2 slots)")
     ]
+
+
+def test_measures_among_words_beside_values_are_meanings_without_titles_too():
+    """`0-100 %` four times and `off` once are what the values beside them mean."""
+    document = drafted(
+        "Mode 1: Hue (5 slots)\n1. Dimmer | 0-255 | 0-100 %\n2. Strobe | 0-9 | off\n| 10-255 | slow to fast\n"
+        "3. Red | 0-255 | 0-100 %\n4. Green | 0-255 | 0-100 %\n5. Blue | 0-255 | 0-100 %\n"
+    )
+    (mode,) = document.modes
+    assert [r.meaning for r in mode.parameters[1].ranges] == ["off", "slow to fast"]
+    assert spans(mode)["red"] == [(0, 100, "%")]
+    assert not document.doubts

@@ -255,7 +255,7 @@ def _untitled(grid: Grid) -> Plan | None:
         if slotlike and (c == 0 or all(r == "slot" for r in roles[:c])):
             roles[c] = "slot"
             modes += 1
-        elif "value" in roles and s.percent == s.whole_percent == s.filled:
+        elif "value" in roles and s.percent and (s.percent == s.whole_percent or s.filled > s.values):
             roles[c] = "meaning"  # what each slot measures, beside its values
         elif s.share(s.values) > 0.6 and s.ranges:
             roles[c] = (
