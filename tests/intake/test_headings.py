@@ -47,3 +47,21 @@ def test_words_of_every_chart_are_no_part_of_a_modes_name(heading: str, name: st
 @pytest.mark.parametrize("sentence", ["This mode uses 12 channels.", "Ce mode occupe 5 canaux."])
 def test_a_sentence_that_counts_slots_names_no_mode(sentence: str):
     assert read_mode_head(sentence) is None
+
+
+@pytest.mark.parametrize(
+    ("heading", "name", "number", "footprint"),
+    [
+        ("22-channel mode (Extended)", "Extended", None, 22),
+        ("14CH mode: Standard", "Standard", None, 14),
+        ("9.1 Profile 1 – CCT (5 channels)", "CCT", 1, 5),
+        ("Profile 2 – RGBWW (8 channels, 16 bit)", "RGBWW (16 bit)", 2, 8),
+        ("Mode 1 (Standard) 14 channels", "Standard", 1, 14),
+        ("The 6CH mode", "6CH mode", None, 6),
+        ("DMX chart – 9 CH", "9 CH", None, 9),
+    ],
+)
+def test_a_name_beside_its_number_and_its_slots(heading, name, number, footprint):
+    """Before, behind, in brackets or not: the name is what is left, with whole brackets."""
+    head = read_mode_head(heading)
+    assert (head.name, head.number, head.footprint) == (name, number, footprint)

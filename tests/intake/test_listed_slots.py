@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from intake.drafted import drafted
+from intake.drafted import drafted, whys
 from modebook.intake.grid import grid_of
 from modebook.intake.listed_slots import with_listed_slots
 
@@ -27,3 +27,22 @@ def test_a_list_of_another_length_is_left_alone():
 def test_one_parameter_over_several_slots_is_no_list():
     grid = grid_of([["Slots", "Function"], ["1-2", "Pan"], ["3-4", "Pan, tilt"], ["5", "Strobe"]])
     assert with_listed_slots(grid) is grid
+
+
+def test_slots_that_are_said_to_be_as_those_above():
+    """`4-21 | Segments 2 to 7, same as 1-3` between segments 1 and 8: eight segments of three slots."""
+    segment = "{}\tRed, segment {s}\t0-255\n{}\tGreen, segment {s}\t0-255\n{}\tBlue, segment {s}\t0-255\n"
+    first, last = segment.format(1, 2, 3, s=1), segment.format(22, 23, 24, s=8)
+    for row in ("4-21\tSegments 2 to 7, same as 1-3\t\n", "4…21\t…\t…\n"):
+        document = drafted(f"Channel\tFunction\tValue\n{first}{row}{last}")
+        (cells,) = document.modes[0].cells
+        assert (cells.count, cells.first, cells.stride) == (8, 1, 3)
+        assert cells.note is not None
+        assert not document.doubts
+
+
+def test_slots_that_nothing_tells_are_missing():
+    """Without a last segment the numbers fit nothing: one doubt names the slots."""
+    rows = "1\tRed, segment 1\t0-255\n2\tGreen, segment 1\t0-255\n3-16\tas above\t\n17\tStrobe\t0-255\n"
+    document = drafted(f"Channel\tFunction\tValue\n{rows}")
+    assert whys(document) == ["nothing was read for slots 3-16"]

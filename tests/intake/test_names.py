@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from intake.drafted import drafted
 from modebook.intake.folding import bare
 from modebook.intake.lexicon import SURE
 from modebook.intake.names import read_name
@@ -176,3 +177,26 @@ def test_the_phrases_use_the_vocabulary() -> None:
 def test_any_text_is_a_name_or_not_but_never_fails(text: str) -> None:
     name = read_name(text)
     assert (name.word is None) == (name.score == 0)
+
+
+def test_what_is_denied_is_named_as_well():
+    """`No strobe` beside `Strobe slow to fast`: the slot is one of a strobe, for sure."""
+    document = drafted(
+        "CH\tValue\tFunction\n1\t0-255\tDimmer\n2\t0-5\tNo strobe\n\t6-255\tStrobe slow to fast\n"
+    )
+    assert [parameter.parameter for parameter in document.modes[0].parameters] == ["dimmer", "strobe"]
+    assert not document.doubts
+
+
+def test_programs_are_no_wheel():
+    """`Color jump` beside `Auto run` is of a slot of programs: a color wheel is told as a guess."""
+    text = "CH\tValue\tFunction\n1\t0-255\tRed\n2\t0-99\tColor jump\n\t100-199\tColor fade\n\t200-255\tAuto run"
+    assert len(drafted(text).doubts) == 1
+
+
+def test_indexed_below_and_turning_above():
+    """Both uses are printed: the slot is of both."""
+    text = "CH\tValue\tFunction\n1\t0-255\tGobos\n2\t0-127\tGobo index\n\t128-255\tGobo rotation slow-fast"
+    document = drafted(text)
+    assert document.modes[0].parameters[1].parameter == "gobo-index-rotation"
+    assert not document.doubts

@@ -29,3 +29,20 @@ def test_what_is_not_run_does_not_run():
     """No show is no program."""
     assert runs("Show 1")
     assert not runs("No show")
+
+
+@pytest.mark.parametrize(
+    ("text", "does"),
+    [
+        ("Gobo rotation off", "stop"),
+        ("Rotation arrêtée", "stop"),
+        ("Shake off", "stop"),
+        ("Schütteln aus", "stop"),
+        ("Random off", None),
+        ("Rotation on/off", "rotate"),
+        ("Gobo rotation", "rotate"),
+    ],
+)
+def test_what_is_switched_off_does_not_move(text, does):
+    """`Rotation off` is a stop, not a rotation."""
+    assert read_description(text).does == does

@@ -191,3 +191,16 @@ def test_a_mode_of_few_slots_called_pixel():
     text = "Function,Full,Pixel,DMX\nDimmer,1,-,0-255\nStrobe,2,-,0-255\nZoom,3,-,0-255\n"
     text += "Red,4,1,0-255\nGreen,5,2,0-255\n"
     assert [(m.name, m.footprint) for m in drafted(text).modes] == [("Full", 5), ("Pixel", 2)]
+
+
+def test_a_heading_over_the_next_titles_ends_a_table():
+    """Set wide, so that its words stand where cells would; with an empty line below it; over other titles."""
+    colors = ("Red", "Green", "Blue", "White")
+    rows = [f"{n:<11}{color:<12}0-255    0-100 %" for n, color in enumerate(colors, 1)]
+    titles = "Channel    Function    Value    Description"
+    for heading in ("Advanced   - 4 channels", "Advanced - 4 channels DMX\n"):
+        for other in (titles, "Ch. no.    Parameter   Range    Effect"):
+            lines = ["Basic - 3 channels", titles, *rows[:3], heading, other, *rows]
+            document = drafted("\n".join(lines))
+            assert [(mode.name, mode.footprint) for mode in document.modes] == [("Basic", 3), ("Advanced", 4)]
+            assert not document.doubts

@@ -60,6 +60,9 @@ def parameters_of(entries: list[Entry], mode: int) -> list[DraftParameter]:
         cell = entry.slots.get(mode)
         if cell is None or cell.kind != "slots":
             continue
+        if _stands_for_others(entry, cell):
+            gap = True
+            continue
         name = name_of_entry(entry, mode)
         for parameter in _split(entry, cell, name):
             parameter.after_gap, gap = gap, False
@@ -85,6 +88,26 @@ def parameters_of(entries: list[Entry], mode: int) -> list[DraftParameter]:
             coarse.doubt(why, printed)
         found.remove(parameter)
     return found
+
+
+_AS_ABOVE = re.compile(
+    r"\b(?:as|like|same as|repeat\w*|ditto|wie|analog|entsprechend|comme|idem|como|igual|come|etc|usw|ecc)\b"
+    r"|\.\.\.|…",
+    re.IGNORECASE,
+)
+
+
+def _stands_for_others(entry: Entry, cell: SlotCell) -> bool:
+    """Whether a row of many slots stands for rows that are left out: `5-28 | Segments 2 to 7, as slots 1-4`.
+
+    Cells that are numbered before and behind it tell what it holds; else its slots are missing, and told so.
+    """
+    if not cell.run or len(cell.slots) < 4 or len(entry.stretches) > 1:
+        return False
+    texts = [entry.name, *(text for s in entry.stretches for text in (s.text, s.row.value))]
+    told = " ".join(text for text in texts if text)
+    begun = told.lstrip().startswith(("…", "..."))
+    return _AS_ABOVE.search(told) is not None and (begun or not any(s.values for s in entry.stretches))
 
 
 def values_of_entry(parameter: DraftParameter) -> bool:
@@ -130,6 +153,12 @@ def _coarse_of(fine: DraftParameter, found: list[DraftParameter]) -> DraftParame
                             f"slots {word[0].slots[0]} and {fine.slots[0]}",
                         )
                 return word[0]
+            # `Gobo indexing fine` right behind `Gobo indexing / rotation`: it is finer where that is exact.
+            label = [
+                p for p in open_ if p.slots[-1] + 1 == fine.slots[0] and p.word.startswith(f"{fine.word}-")
+            ]
+            if len(label) == 1 and fold(label[0].label).startswith(f"{base} "):
+                return label[0]
     above = [p for p in open_ if p.slots[-1] + 1 == fine.slots[0]]
     if base:
         # `Temperature fine` right behind `Color temperature`: the name with words left out.

@@ -22,12 +22,11 @@ from modebook.intake.headings import (
     read_mode_head,
     read_slot_head,
 )
-from modebook.intake.legends import goes_on, is_legend_of, name_of_slot, without_legend
+from modebook.intake.legends import continues, is_legend_of, name_of_slot, without_legend
 from modebook.intake.lexicon import SURE
 from modebook.intake.listed_slots import with_listed_slots
 from modebook.intake.loose_modes import loose_modes
 from modebook.intake.loose_rows import (
-    headed_rows,
     is_titled,
     looks_like_chart,
     loose_rows,
@@ -39,7 +38,8 @@ from modebook.intake.numbered_heads import at_numbered_heads, numbered_heads
 from modebook.intake.numbered_names import numbered_names
 from modebook.intake.row_parts import by_heads, by_restarts
 from modebook.intake.rows import chart_rows
-from modebook.intake.title_lines import mode_title, without_signs
+from modebook.intake.slot_lines import goes_on, headed_rows, is_row
+from modebook.intake.title_lines import mode_title, title_line, without_signs
 from modebook.intake.told_conditions import tells_when
 from modebook.intake.turned import turned_matrix
 
@@ -53,6 +53,7 @@ class Walk:
         self.head: ModeHead | None = None
         self.block_open = False
         self.lines: list[Line] = []
+        self.titles: list[Line] = []
         self.turned_at = 0
         self.function = ""
         self.plans: dict[tuple[str, ...], Plan] = {}
@@ -80,6 +81,7 @@ class Walk:
                 self._line(item)
             else:
                 self._flush()
+                self.titles = []
                 for grid in split_sets(item):
                     for piece in at_numbered_heads(grid, self.numbered):
                         if isinstance(piece, Line):
@@ -116,6 +118,8 @@ class Walk:
             (self.chart.told if self.chart is not None else self.found.prose).append(line)
             return
         head = mode_title(text, line.words)
+        if head and head.footprint is None and is_row(text, self.lines):
+            head = None
         if head and not (
             head.footprint is not None and not head.strong and self.lines and read_name(text).score >= SURE
         ):
@@ -123,7 +127,7 @@ class Walk:
             return
         numbered = self.numbered.get(text)
         slot = numbered or read_slot_head(text)
-        if slot and not numbered and not text[0].isalpha() and self._goes_on(text):
+        if slot and not numbered and not text[0].isalpha() and goes_on(text, self.lines):
             slot = None
         if slot and (self.block_open or text.casefold()[0].isalpha() or text[0] == "[" or numbered):
             self._flush()
@@ -141,20 +145,15 @@ class Walk:
         self.lines.append(line)
 
     def _headed(self, head: ModeHead) -> None:
-        """A mode's title: the next chart is its."""
+        """A mode's title: the next chart is its. Titles right above it are those of all modes below."""
+        if self.lines and title_line(self.lines[-1].text):
+            self.titles = [self.lines[-1]]
         self._flush()
         self.found.left_behind(self.head)
+        self.lines = list(self.titles)
         self.head = head
         self.block_open = False
         self.function = ""
-
-    def _goes_on(self, text: str) -> bool:
-        """Whether a line that begins with a number goes on with the values of the lines above it."""
-        rows, _ = loose_rows([*self.lines, Line(text)])
-        if not rows or not rows[-1].has_value or rows[-1].raw != text:
-            return False
-        values = [values_of(row) for row in rows if row.has_value]
-        return len(values) > 1 and bool(values[-1]) and values[-1][0].start == values[-2][-1].end + 1
 
     def _flush(self) -> None:
         """Read the lines gathered so far as rows of a chart, or keep them as prose."""
@@ -328,7 +327,7 @@ class Walk:
         if self.block_open and self.chart is not None and self.chart.block:
             self.chart.rows.extend(rows)
             return
-        if not self.function and self.found.shared and goes_on(rows, self.found.shared[-1][1]):
+        if not self.function and self.found.shared and continues(rows, self.found.shared[-1][1]):
             self.found.shared[-1][1].extend(rows)
             return
         legend = is_legend_of(rows, self.found.charts)

@@ -12,6 +12,7 @@ from modebook.intake.names import read_name
 from modebook.intake.titles import title_roles
 
 _SECTION = re.compile(r"^(?P<n>\d{1,2})\.\s+(?P<name>[^\W\d][^\d]*[^\W\d.])$")
+_SUBSECTION = re.compile(r"^\d{1,2}(?:\.\d{1,2}){1,3}\.?\s+[^\W\d_]{2,}")
 
 
 _HEADING = re.compile(r"^(?P<n>\d{1,2})\.\s+(?P<name>[^\W\d].*[^\W.])$")
@@ -25,8 +26,11 @@ def is_other(grid: Grid) -> bool:
 
 def is_section(text: str, above: list[Line]) -> bool:
     """Whether a line is a numbered heading of the manual, `6. Technical data`, below rows of a chart: its
-    number is a slot's that was there before, and its words are no parameter's name.
+    number is a slot's that was there before, and its words are no parameter's name. `6.3 Error codes` can be
+    nothing else.
     """
+    if _SUBSECTION.match(text) and above and not re.search(r"\d\s*[-–—.…]+\s*\d", text[6:]):
+        return True
     found = _SECTION.match(text)
     if not found or not above or read_name(found["name"]).score >= SURE:
         return False

@@ -136,7 +136,8 @@ def composed(text: str) -> Found | None:
 
 _AMOUNTS = frozenset(
     (
-        *("dimmer", "intensity", "brightness", "level", "led", "leds", "rgb", "rgbw", "rgba", "rgbaw", "cmy"),
+        *("dimmer", "dimming", "intensity", "brightness", "level", "led", "leds"),
+        *("rgb", "rgbw", "rgba", "rgbaw", "cmy"),
         *(
             "hsi",
             "helligkeit",

@@ -184,7 +184,14 @@ def opened(text: str) -> bool:
     return re.match(rf"(?:{_any('when')})\b", text, re.IGNORECASE) is not None
 
 
+_WEAK = frozenset({"with", "mit", "avec", "con", "bei", "needs", "requires"})
+"""Words for a condition that mostly say by what something is done: `set with channel 9`."""
+
+
 def half_a_condition(text: str) -> bool:
     """Whether a text begins a condition on a slot, as far as its words tell."""
-    pattern = rf"\b(?:{_any('when')})\b\s+(?:the\s+)?\b(?:{_any('slotword')})(?:\b|(?=\d))"
+    words = "|".join(
+        re.escape(word) for word in sorted(phrases("phrases", "when") - _WEAK, key=len, reverse=True)
+    )
+    pattern = rf"\b(?:{words})\b\s+(?:the\s+)?\b(?:{_any('slotword')})(?:\b|(?=\d))"
     return re.search(pattern, text, re.IGNORECASE) is not None

@@ -6,13 +6,13 @@ import re
 from dataclasses import dataclass
 from functools import lru_cache
 
-from modebook.intake.conditions import ReadCondition, read_conditions
+from modebook.intake.conditions import ReadCondition, read_conditions, without_condition
 from modebook.intake.phrases import Said, is_bare_hold, read_description
 from modebook.intake.quantities import Quantity, singles, spans
 
-_SHORT = r"(?<!\bsek)(?<!\bsec)(?<!\bseg)(?<!\bmin)(?<!\bca)(?<!\bapprox)"
+_SHORT = r"(?<!\bsek)(?<!\bsec)(?<!\bseg)(?<!\bmin)(?<!\bmind)(?<!\bca)(?<!\bapprox)"
 _SEGMENT = re.compile(rf"[;,]|{_SHORT}\.(?=\s|$)|\s[-–—]\s", re.IGNORECASE)
-_ABBREVIATED = re.compile(r"\b(?:sek|sec|seg|min|ca|approx)$", re.IGNORECASE)
+_ABBREVIATED = re.compile(r"\b(?:sek|sec|seg|mind?|ca|approx)$", re.IGNORECASE)
 _BRACKET = re.compile(r"\s*[(\[]([^()\[\]]*)[)\]]")
 
 
@@ -97,7 +97,7 @@ def _remark(text: str, triggers: bool) -> bool:
     rest = text
     conditions = read_conditions(text)
     for condition in conditions:
-        rest = rest.replace(condition.printed, " ")
+        rest = without_condition(rest, condition)
     if triggers and is_bare_hold(text):
         return True
     if said.hold_s is not None:

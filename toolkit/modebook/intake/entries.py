@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, field, replace
 
+from modebook.intake.centered_groups import with_centered_groups
 from modebook.intake.chart_rows import ChartRow, SlotCell
 from modebook.intake.conditions import read_conditions
 from modebook.intake.folding import fold
@@ -57,6 +58,7 @@ class Entry:
 
 def build_entries(rows: list[ChartRow]) -> tuple[list[Entry], list[ChartRow]]:
     """The entries of one chart, in order, and the rows that belong to none."""
+    rows = with_centered_groups(rows)
     _carry_groups(rows)
     rows = [row for row in rows if not row.whole]
     only_function = not any(row.meaning for row in rows if row.has_value or row.has_slot)

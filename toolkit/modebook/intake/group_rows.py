@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from modebook.intake.chart_rows import read_slot_cell
+from modebook.intake.conditions import read_conditions
 from modebook.intake.folding import fold
 from modebook.intake.grid import Cell
+from modebook.intake.phrases import read_description
 from modebook.intake.values import read_values
 
 _GROUPS = frozenset(
@@ -67,6 +70,11 @@ _GROUPS = frozenset(
     }
 )
 """What makers call groups of slots, folded. Common practice, no source."""
+_NOTE = re.compile(
+    r"^(?:note|notes|n\.?b\.?|remark|remarks|hinweis|hinweise|anmerkung|achtung|remarque|remarques|attention|"
+    r"important|nota|notas|observación|importante|attenzione|avvertenza)\s*[:.!–-]\s*\S",
+    re.IGNORECASE,
+)
 _FULL = (255, 65535, 16777215)
 
 
@@ -91,3 +99,10 @@ def is_group_heading(
     if not starts or (end is not None and end not in _FULL):
         return False
     return fold(text) in _GROUPS
+
+
+def is_note(text: str) -> bool:
+    """Whether a row of one cell is a note to the reader without a hold or a condition."""
+    if not _NOTE.match(text) or read_conditions(text):
+        return False
+    return read_description(text, triggers=True).hold_s is None

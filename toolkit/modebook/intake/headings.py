@@ -94,6 +94,8 @@ def read_mode_head(text: str) -> ModeHead | None:
     if len(flat.split()) > 3 and re.search(r"[^\W\d]{5}\.$", flat):
         # A sentence: `This mode takes 5 channels.`
         return None
+    if len(_FOOTPRINT.findall(flat)) > 1 and not _FOOTPRINT.sub("", flat).strip(" ,/|"):
+        return None  # `6CH 11CH 13CH` titles the columns of several modes
     footprint = _FOOTPRINT.search(flat) or _FOOTPRINT_AFTER.search(flat)
     says_mode = re.search(rf"\b{_MODE}s?\b", flat, re.IGNORECASE)
     if not says_mode and not footprint:
@@ -131,11 +133,27 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
         inside = re.compile(r"[(\[]\s*" + re.escape(footprint[0]) + r"\s*[)\]]")
         shorter = inside.sub(" ", told)
         if shorter == told:
-            shorter = re.sub(r"\s*[,:–-]\s*" + re.escape(footprint[0]) + r"\s*$", "", told)
+            # One of several remarks: `RGBW (8 channels, 16 bit)`.
+            shorter = re.sub(r"(?<=[(\[])\s*" + re.escape(footprint[0]) + r"\s*[,;/]\s*", "", told)
+        if shorter == told:
+            shorter = re.sub(
+                r"(?:\s*[,:–-]|(?<=[)\]]))\s*" + re.escape(footprint[0]) + r"(?:\s+dmx)?\s*$",
+                "",
+                told,
+                flags=re.IGNORECASE,
+            )
         told = shorter
     bracket = re.fullmatch(r"([^(\[]+)[(\[]([^)\]]+)[)\]]", told.strip())
     if bracket and _OF_CHARTS.fullmatch(bracket[1]):
         told = bracket[2]  # `DMX channels (9CH mode)`
+    told = re.sub(r"^(?:the|der|die|das|le|la|el|il)\s+(?=\d)", "", told, flags=re.IGNORECASE)
+    called = re.fullmatch(
+        rf"\d{{1,3}}[\s-]*{_SLOTS}[\s-]*{_MODE}\s*(?:[(\[]|[:–—]\s)\s*(?P<name>[^()\[\]]*[^\W\d][^()\[\]]*?)[)\]]?",
+        told,
+        re.IGNORECASE,
+    )
+    if called:
+        return called["name"].strip()  # `22-channel mode (Extended)`
     told = (
         re.sub(rf"[(\[]\s*(?:\d+\s*[-–]?\s*{_SLOTS}\s*)?{_MODE}\s*[)\]]?", " ", told)
         if ":" not in told
@@ -163,6 +181,8 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
     )
     if behind and re.fullmatch(rf"{_SLOTS}\.?", behind["name"], re.IGNORECASE) and footprint:
         return footprint[0]  # `Modo 7 canales` is called by its slots, and 7 is not its number
+    if footprint and _OF_CHARTS.fullmatch(told):
+        return footprint[0]  # `DMX chart - 9 CH` names nothing else
     bare = rf"[(\[]?\s*\d+\s*(?:{_SLOTS})?\s*[)\]]?"
     if behind and not re.fullmatch(bare, behind["name"], re.IGNORECASE):
         name = _unbracket(behind["name"].strip(" :–-|"))
@@ -172,7 +192,7 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
     before = re.match(rf"^(?P<name>.*\S)\s+{_MODE}$", told, re.IGNORECASE)
     if before and before["name"].strip(" :–-").casefold() not in ("dmx", "the"):
         return told.strip(" :–-") if _says_little(before["name"]) else before["name"].strip(" :–-")
-    return told.strip(" :–-()") or flat
+    return _unbracket(told.strip(" :–-")) or flat
 
 
 def _says_little(name: str) -> bool:

@@ -83,7 +83,7 @@ def name_of_slot(heading: str, charts: Sequence[Chart]) -> str:
     return ""
 
 
-def goes_on(rows: Sequence[ChartRow], above: Sequence[ChartRow]) -> bool:
+def continues(rows: Sequence[ChartRow], above: Sequence[ChartRow]) -> bool:
     """Whether values begin where those of a table before them ended, short of the top: its second half."""
     first = values_of(rows[0]) if rows else ()
     last = values_of(above[-1]) if above else ()

@@ -8,25 +8,30 @@ from dataclasses import dataclass, field
 from modebook.intake.chart_rows import BLANK, ChartRow, SlotCell, read_slot_cell
 from modebook.intake.from_zero import FROM_ZERO, lines_from_zero
 from modebook.intake.grid import Line
+from modebook.intake.headings import read_mode_head
 from modebook.intake.inline_rows import rows_behind
 from modebook.intake.lexicon import SURE
+from modebook.intake.lost_blanks import Settled, settle
 from modebook.intake.names import read_name
-from modebook.intake.title_lines import named_columns, title_line
+from modebook.intake.running_columns import Columns, columns_of, in_one_form, is_group, without_group
+from modebook.intake.title_lines import modes_in_titles, named_columns, title_line
 from modebook.intake.titles import title_roles
 from modebook.intake.values import ELISIONS, Values, read_values
 
 _DASH = r"\s*(?:\.{2,}|…|[-‐‑‒–—−~÷]|\bto\b|\bbis\b|\bà\b|\ba\b|\bhasta\b)\s*"
 _N = r"\d{1,3}(?:[.,]\d{3})+|\d{1,5}"
 _RANGE = re.compile(
-    rf"(?<![\w.,°%-])(?:0x[0-9A-F]+{_DASH}0x[0-9A-F]+|(?:{_N}){_DASH}(?:{_N}))(?![\w°%]|[.,]\d|\s?(?:°|%|K\b|Hz|deg|Grad|s\b|rpm))",
+    rf"(?<![\w.,°%-])(?:0x[0-9A-F]+{_DASH}0x[0-9A-F]+|(?:{_N}){_DASH}(?:{_N}))(?![\w°%]|[.,]\d|\s?(?:°|%|K\b|Hz\b|deg\b|degrees|Grad\b|s\b|rpm\b))",
     re.IGNORECASE,
 )
 _PADDED = re.compile(r"(?<![\w.,-])0\d{2}(?:\s+\d{3})?(?![\w.,°%-])")
 _PARTED = re.compile(r"(?<=[^\W\d] )0{1,3} (?P<to>[1-9]\d{0,2})(?=\s|$)(?!\s?[-–.…%°])")
 _LEAD = re.compile(
-    r"^(?P<slot>\d{1,3}(?:\s*(?:[-–+/&]|,)\s*\d{1,3}){0,3}\*{0,2})(?:[.:)]|\s[-–—:])?\s+(?P<rest>\S.*)$"
+    r"^(?P<slot>\d{1,3}(?:\s*(?:[-–+/&…]|,)\s*\d{1,3}){0,3}\*{0,2})(?:[.:)]|\s[-–—:])?\s+(?P<rest>\S.*)$"
 )
 _SLOT_BEHIND = re.compile(r"(?<=[^\W\d.)\]%°] )(?P<slot>\d{1,3}(?:\s?[-–/+&]\s?\d{1,3})?)(?=\s|$)")
+_UNIT = re.compile(r"(?:k?Hz|K|ms|s|sec|rpm|bpm|deg)\b|[%°]")
+_MOST = 512  # slots of a universe
 _ALONE = re.compile(r"^\(?\d{1,3}\)?\*{0,2}$")
 
 
@@ -41,6 +46,7 @@ class Trail:
     modes: list[str] = field(default_factory=list)
     titled: bool = False
     name_first: bool = False
+    settled: Settled | None = None
 
     def follow(self, row: ChartRow) -> None:
         """Take note of a row."""
@@ -67,14 +73,18 @@ def loose_rows(lines: list[Line]) -> tuple[list[ChartRow], list[Line]]:
     named = named_columns(lines)
     last: int | None = None
     ended = False
+    settled: dict[int, Settled] = {}
+    form = Columns()
+    label = ""
     for index, line in enumerate(lines):
         text = " ".join(line.text.split())
+        trail.settled = settled.get(index)
         if not text:
             continue
         # Words below an empty line, after values that reached the top, are no part of the chart.
         apart = line.place.page is None and None not in (line.place.row, last) and line.place.row > last + 1  # type: ignore[operator]
         last = line.place.row
-        worded = _first_range(text) is None and not _LEAD.match(text)
+        worded = first_range(text) is None and not _LEAD.match(text)
         ended = worded and (ended or (apart and trail.end in (255, 65535)))
         if ended:
             left.append(line)
@@ -82,23 +92,51 @@ def loose_rows(lines: list[Line]) -> tuple[list[ChartRow], list[Line]]:
         if named is not None and index == named.line:
             trail.columns = len(named.modes)
             trail.titled = True
+            settled = _settled(lines, index + 1, named.modes)
+            form = columns_of(named.roles, trail.columns, [one.text for one in lines[index + 1 :]])
             continue
         titles = title_line(text)
         if titles is not None:
-            trail.columns = max(1, titles.count("slot"))
+            beside = named is not None and abs(index - named.line) == 1
+            trail.columns = len(named.modes) if named and beside else max(1, titles.count("slot"))
             trail.titled = True
             trail.name_first = titles[0] == "function" and "slot" in titles
+            if not settled:
+                settled = _settled(lines, index + 1, modes_in_titles(text) or [""] * trail.columns)
+            form = columns_of(titles, trail.columns, [one.text for one in lines[index + 1 :]])
             continue
-        row = _row(text, line, trail)
+        under = " ".join(lines[index + 1].text.split()) if index + 1 < len(lines) else ""
+        if trail.slot and trail.end in (None, 255, 65535) and is_group(text, form, trail.slot, under):
+            label = text
+            continue
+        told, group = without_group(text, form, trail.slot)
+        told, default = in_one_form(
+            told, form, trail.end, first=bool(rows) and rows[-1].has_slot and not rows[-1].value
+        )
+        row = _row(told, line, trail)
         if row is None:
             left.append(line)
             continue
+        row.raw = text
+        row.default = default
+        row.group = group or label
+        label = ""
         for piece in rows_behind(row):
             trail.follow(piece)
             rows.append(piece)
     if raised and rows:
         rows[0].why.append(FROM_ZERO)
     return rows, left
+
+
+def _settled(lines: list[Line], start: int, modes: list[str]) -> dict[int, Settled]:
+    """Of which modes the numbers are, by the indexes of lines behind a line of titles."""
+    if len(modes) < 2:
+        return {}
+    heads = [read_mode_head(mode) for mode in modes]
+    most = [head.footprint or _MOST if head is not None else _MOST for head in heads]
+    found = settle([line.text for line in lines[start:]], most)
+    return {start + number: one for number, one in found.items()}
 
 
 def looks_like_chart(rows: list[ChartRow], left: list[Line], *, titled: bool = False) -> bool:
@@ -125,7 +163,7 @@ def _behind_name(text: str, row: ChartRow, trail: Trail) -> bool:
         name, rest = text[: found.start()].strip(), text[found.end() :].strip()
         if cell.kind != "slots" or cell.slots[0] not in (trail.slot + 1, 1) or len(cell.slots) > 4:
             continue
-        spot = _first_range(rest)
+        spot = first_range(rest)
         if not any(letter.isalpha() for letter in name) or (spot is not None and spot[0] > 0):
             continue
         if spot is None and not read_name(name).sure:
@@ -171,11 +209,15 @@ def _row(text: str, line: Line, trail: Trail) -> ChartRow | None:
     if lead:
         cell = read_slot_cell(lead["slot"])
         rest = lead["rest"].strip()
+        if _UNIT.match(rest):
+            cell = BLANK  # `1 Hz - 25 Hz` measures
         if cell.kind == "slots" and _slot_not_value(lead["slot"], cell, rest, trail, row):
             row.slots[0] = cell
-            _name_and_values(rest, row)
+            name_and_values(rest, row)
             return row
-    spot = _first_range(text)
+        if _single_value(text, row, trail):
+            return row
+    spot = first_range(text)
     if spot is None:
         if len(text) > 70 or (text.endswith(".") and len(text.split()) > 6):
             return None
@@ -198,6 +240,16 @@ def _row(text: str, line: Line, trail: Trail) -> ChartRow | None:
     return row
 
 
+def _single_value(text: str, row: ChartRow, trail: Trail) -> bool:
+    """Reads a number that goes on with the values, and what it means: `19 Deep red` behind `1-18`."""
+    found = re.match(r"^0{0,2}(\d{1,3})\s+([^\W\d].*)$", text)
+    if not found or trail.end is None or int(found[1]) != trail.end + 1 or first_range(text) is not None:
+        return False
+    row.slots[0] = BLANK
+    row.value, row.name = found[1], found[2]
+    return True
+
+
 def _lost_dash(text: str, trail: Trail) -> tuple[str, str] | None:
     """Two numbers and a text where a dash was lost: `012 047 Ramp`."""
     found = re.match(r"^(\d{1,3})\s+(\d{1,3})\s+([^\W\d].*)$", text)
@@ -214,7 +266,7 @@ def _lost_dash(text: str, trail: Trail) -> tuple[str, str] | None:
 def _slot_not_value(printed: str, cell: SlotCell, rest: str, trail: Trail, row: ChartRow) -> bool:
     """Whether a number or pair at a line's start is a slot, and not a value."""
     first = cell.slots[0]
-    has_more = bool(read_values(rest)) or _first_range(rest) is not None
+    has_more = bool(read_values(rest)) or first_range(rest) is not None
     if len(cell.slots) == 1:
         padded = len(printed) == 3 and printed.startswith("0")
         if padded and not has_more:
@@ -247,7 +299,8 @@ def _slot_not_value(printed: str, cell: SlotCell, rest: str, trail: Trail, row: 
     return False
 
 
-def _first_range(text: str) -> tuple[int, int] | None:
+def first_range(text: str) -> tuple[int, int] | None:
+    """Where the first stretch of values stands in a text."""
     found = _RANGE.search(text)
     padded = _PADDED.search(text)
     if padded and (not found or padded.start() < found.start()):
@@ -263,13 +316,19 @@ def _parted_range(text: str) -> tuple[int, int] | None:
     return found.span()
 
 
-def _name_and_values(rest: str, row: ChartRow) -> None:
+def name_and_values(rest: str, row: ChartRow) -> None:
+    """Give a row the name, the values and the meaning that a text beside its slot holds."""
     values = read_values(rest)
     if values:
         row.value = rest
         return
-    spot = _first_range(rest) or _parted_range(rest)
+    spot = first_range(rest) or _parted_range(rest)
     if spot is None:
+        zero = re.match(r"^(\D+?) (0{1,3}) ([^\W\d].*)$", rest)
+        if zero and read_name(zero[1]).sure:
+            # The first of its values is a single one: `Color wheel 0 Open`.
+            row.name, row.value, row.meaning = zero[1], zero[2], zero[3]
+            return
         row.name = rest
         return
     start, end = spot
@@ -282,22 +341,6 @@ def _name_and_values(rest: str, row: ChartRow) -> None:
         return
     row.value = rest[start:end].strip()
     row.name, row.meaning = (before, after) if before else (after, "")
-
-
-def headed_rows(slots: tuple[int, ...], name: str, line: Line) -> list[ChartRow]:
-    """The rows of a heading over one slot: its name, and its ranges where they stand in the same line
-    (`CH7 Strobe: 0-9 off; 10-255 slow to fast`).
-    """
-    cell = SlotCell("slots", slots, run=len(slots) == 2 and slots[1] > slots[0])
-    row = ChartRow(line.place, {0: cell}, name=name, raw=line.text)
-    spot = _first_range(name)
-    if spot is None or not name[: spot[0]].strip(" :") or read_values(name[spot[0] : spot[1]])[:1] == ():
-        return [row]
-    told = name[: spot[0]].rstrip().endswith(":") or bool(re.match(r"\s*[:=]?\s*[^\W\d]{2}", name[spot[1] :]))
-    if not told or read_values(name[spot[0] : spot[1]])[0].start != 0:
-        return [row]
-    _name_and_values(name, row)
-    return rows_behind(row)
 
 
 def _trimmed(text: str) -> str:
@@ -317,9 +360,19 @@ def _several_columns(text: str, row: ChartRow, trail: Trail) -> ChartRow | None:
     cells = [read_slot_cell(word) for word in words[: trail.columns]]
     if len(words) > trail.columns and all(cell.kind in ("slots", "absent") for cell in cells):
         row.slots = dict(enumerate(cells))
-        _name_and_values(" ".join(words[trail.columns :]), row)
+        name_and_values(" ".join(words[trail.columns :]), row)
         return row
-    spot = _first_range(text)
+    own = trail.settled
+    if own is not None:
+        row.slots = {column: SlotCell("absent", mark="-") for column in range(trail.columns)}
+        row.slots.update(zip(own.columns, own.cells, strict=True))
+        name_and_values(" ".join(words[own.length :]), row)
+        if not own.sure:
+            row.why.append(f"a blank was lost: {' '.join(words[: own.length])} may be another mode's slot")
+        return row
+    if _single_value(text, row, trail):
+        return row
+    spot = first_range(text)
     if spot is None:
         return None
     row.value = text[spot[0] : spot[1]].strip()

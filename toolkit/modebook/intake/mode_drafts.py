@@ -7,7 +7,13 @@ from collections.abc import Sequence
 
 from modebook.intake.byte_pairs import parameters_of
 from modebook.intake.cell_blocks import find_cells, number_groups
-from modebook.intake.conditions import ReadCondition, half_a_condition, name_of, read_conditions
+from modebook.intake.conditions import (
+    ReadCondition,
+    half_a_condition,
+    name_of,
+    read_conditions,
+    without_condition,
+)
 from modebook.intake.drafts import DraftMode, DraftParameter, Json, Unsure
 from modebook.intake.entries import Entry
 from modebook.intake.folding import fold
@@ -81,7 +87,7 @@ def _conditions_of_name(parameter: DraftParameter) -> None:
     if not found and half_a_condition(printed):
         parameter.doubt("a condition seems to be printed, and was not understood", parameter.entry.printed)
     for condition in parameter.when:
-        label = parameter.label.replace(condition.printed, " ")
+        label = without_condition(parameter.label, condition)
         label = re.sub(r"\(\s*\)|\[\s*\]", " ", label)
         parameter.label = " ".join(label.split()).strip(" ,;:–-()") or parameter.label
         if parameter.word == "other" or not parameter.name.sure:

@@ -11,7 +11,9 @@ from modebook.intake.drafts import DraftParameter
 from modebook.intake.folding import fold
 from modebook.intake.lexicon import SURE, exact
 from modebook.intake.names import ENDED, Name, read_name
+from modebook.intake.phrases import denied, runs
 from modebook.intake.quantities import unitless
+from modebook.words.parameters import PARAMETERS
 
 _LIKELY = 0.8
 _FOGGING = frozenset({"fog-output", "haze-output", "fluid-pump"})
@@ -150,17 +152,37 @@ def _shared_head(texts: list[str]) -> tuple[Name | None, bool]:
     """The name that the ranges of one slot share, and whether that is sure."""
     telling = [text for text in texts if describe(text).said.does not in _GENERIC or head_of(text)]
     heads = [(text, head_of(text)) for text in telling]
+    if any(head is not None for _, head in heads):
+        # `No strobe` beside `Strobe slow to fast` tells of the strobe, and of nothing else.
+        words = {word for _, head in heads if head is not None for word in fold(head.label).split()}
+        telling = [text for text in telling if not denied(text) or not words & set(denied(text).split())]
+        heads = [(text, head_of(text)) for text in telling]
     known = [head for _, head in heads if head is not None]
     if not known:
         return None, False
+    both = {head.word for head in known}
+    index = next((w for w in both if w is not None and w.endswith("-index")), "")
+    if (
+        len(both) == 2
+        and index
+        and f"{index}-rotation" in PARAMETERS
+        and index.replace("index", "rotation") in both
+    ):
+        # Indexed below, turning above: a slot of two uses.
+        return replace(known[0], word=f"{index}-rotation"), len(known) == len(telling)
     counts: dict[str, int] = {}
     for head in known:
         counts[head.word or ""] = counts.get(head.word or "", 0) + 1
     word = max(counts, key=lambda w: (counts[w], -[h.word for h in known].index(w)))
     first = next(head for head in known if head.word == word)
+    if counts[word] == 1 and len(counts) > 2:
+        return None, False  # White, Red, Green: what is chosen among, not what chooses
     share = counts[word] / len(telling)
     colon = any(fold(text.split(":")[0]) == fold(first.label) for text in telling if ":" in text)
-    return first, share >= 0.99 or (share >= 0.5 and (counts[word] >= 2 or colon))
+    # A wheel runs no program: beside `Auto run`, `Color jump` is no slot of a color wheel.
+    others = [text for text, head in heads if head is None or head.word != word]
+    odd = word.endswith("-wheel") and any(runs(text) for text in others)
+    return first, share >= 0.99 or (share >= 0.5 and (counts[word] >= 2 or colon) and not odd)
 
 
 def confirm_name(parameter: DraftParameter, words: Sequence[str]) -> None:

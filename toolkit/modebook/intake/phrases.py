@@ -40,7 +40,7 @@ def _holds() -> tuple[re.Pattern[str], re.Pattern[str]]:
         rf"\s*{_FIGURE}",
         re.IGNORECASE,
     )
-    behind = re.compile(rf"{_FIGURE}\.?\s*(?:long\s+|lang\s+)?(?:\b(?:{words})\b)", re.IGNORECASE)
+    behind = re.compile(rf"{_FIGURE}\.?\s*(?:long\s+|lang\s+)?\b(?P<word>{words})\b", re.IGNORECASE)
     return before, behind
 
 
@@ -165,10 +165,17 @@ _NEGATED = re.compile(
     r" (?:no|without|kein|keine|ohne|sans|pas de|aucun|aucune|sin|ningun|senza|nessun|nessuna) "
 )
 _SWITCHED_OFF = re.compile(
-    r" (?:off|aus|arret|eteint|eteinte|desactive|desactivado|apagado|apagada|spento|spenta|disattivato|"
-    r"disabled|deaktiviert|inactive|inaktiv) $"
+    r" (?:off|aus|arret|arretee?|arrete|eteinte?|desactivee?|desactivad[oa]|apagad[oa]|detenid[oa]|spent[oa]|"
+    r"disattivat[oa]|ferm[oa]|disabled|deaktiviert|gestoppt|stopped|inactive|inaktiv) $"
 )
+_EITHER = re.compile(r" (?:on|an|ein|allume|encendido|acceso)(?: (?:or|oder|ou|o))? \w+ $")
 _NUMBERED = re.compile(r"(?:rotating|rotierendes?|rotatif|giratorio|rotante) [^\W\d]+ \d{1,2}")
+
+
+def denied(text: str) -> str:
+    """What a text says is not there: `strobe` of `No strobe`; nothing if it denies nothing."""
+    found = _NEGATED.match(f" {fold(text)} ")
+    return f" {fold(text)} "[found.end() :].strip() if found else ""
 
 
 def affirmed(text: str) -> str:
@@ -208,10 +215,12 @@ def _does(text: str) -> str | None:
         return "stop" if turning else ("nothing" if runs(rest) else None)
     if _NUMBERED.fullmatch(form.strip()):
         return None  # one of several by its name: Rotating gobo 1
+    off = bool(_SWITCHED_OFF.search(form)) and not _EITHER.search(form)
     for does in ("random", "bounce", "rotate", "index"):
         for phrase in phrases("phrases", f"does~{does}"):
             if f" {phrase} " in form:
-                return does
+                # `Rotation off` is a stop; what else is off does nothing of its kind.
+                return ("stop" if does in ("bounce", "rotate") else None) if off else does
     return None
 
 

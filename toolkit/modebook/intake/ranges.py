@@ -13,6 +13,7 @@ from modebook.intake.folding import fold
 from modebook.intake.names import DESCRIBING, read_name
 from modebook.intake.phrases import affirmed, turns_round
 from modebook.intake.quantities import Quantity
+from modebook.intake.remarks import half_told, hold_all, note_remarks, ruled_by
 from modebook.intake.spans import full_span, range_span
 from modebook.intake.values import Values
 from modebook.words.parameters import PARAMETERS
@@ -41,6 +42,9 @@ _STROBING = re.compile(
     r"\b(strob\w*|flash\w*|blitz\w*|estrob\w*|destell\w*|lampegg\w*|pulse|pulsing|lightning|stroboscop\w*|eclair\w*|puls\w*)\b",
     re.IGNORECASE,
 )
+
+
+_CONNECTING = frozenset(("from", "to", "von", "bis", "de", "a", "desde", "hasta", "da", "du"))
 
 
 def fill_ranges(parameter: DraftParameter) -> None:
@@ -73,6 +77,7 @@ def fill_ranges(parameter: DraftParameter) -> None:
                 parameter.doubt(values.why, stretch.printed, f"{ends[0]}-{ends[1]}", f"/ranges/{index}")
             for why in description.said.why:
                 parameter.doubt(why, stretch.printed, below=f"/ranges/{index}")
+            half_told(parameter, stretch.text, stretch.printed, index)
             _check_columns(parameter, stretch, values, index)
     descriptions = [description for _, description in made]
     name_rest = describe(parameter.name.rest, triggers=triggers) if parameter.name.rest else None
@@ -85,31 +90,15 @@ def fill_ranges(parameter: DraftParameter) -> None:
         parameter.ranges = [entry for entry, _ in made]
         for index, (entry, description) in enumerate(made):
             range_span(parameter, entry, description, index)
-    _note_remarks(parameter, remarks)
+    note_remarks(parameter, remarks)
+    hold_all(parameter, remarks)
     for index, (_, description) in enumerate(made):
-        if index < len(parameter.ranges) and description.needs:
+        if whole and len(parameter.stretches) == 1:
+            ruled_by(parameter, description)
+        elif index < len(parameter.ranges) and description.needs:
             parameter.needs[index] = description.needs
     if parameter.ranges and not whole:
         _check_cover(parameter, top)
-
-
-def _note_remarks(parameter: DraftParameter, remarks: list[Description]) -> None:
-    """Words beside a parameter that went nowhere else are kept as a note."""
-    told = [
-        r.printed for r in remarks if not (r.spans or r.singles or r.needs or r.said.raw or r.said.default_at)
-    ]
-    told += [parameter.name.rest] if _unused(parameter) else []
-    words = [text for text in told if re.search(r"[^\W\d_]{3,}", text)]
-    if words and parameter.note is None:
-        parameter.note = "; ".join(words)
-
-
-def _unused(parameter: DraftParameter) -> bool:
-    """Whether what follows a name says more than how its values run."""
-    rest = parameter.name.rest
-    if not rest or parameter.when or describe(rest).spans or describe(rest).said.default_at:
-        return False
-    return not all(DESCRIBING.fullmatch(word) for word in fold(rest).split())
 
 
 def _attach_detached(parameter: DraftParameter) -> None:
@@ -281,16 +270,16 @@ def _keep_whole(parameter: DraftParameter, made: list[tuple[Json, Description]])
         text = text.replace(description.printed[quantity.at[0] : quantity.at[1]], " ")
     words = fold(text).split()
     known = read_name(text.strip(" ()")) if text.strip(" ()") else None
-    telling = [word for word in words if not re.fullmatch(r"[\d%°]+", word)]
+    telling = [word for word in words if not re.fullmatch(r"[\d%°]+", word) and word not in _CONNECTING]
     repeats = known is not None and known.word == parameter.word and not known.rest
     if description.spans and not description.needs and description.said.hold_s is None:
         # The span is the parameter's: what the words of the range say of it stays with them.
         entry["meaning"] = description.printed
+    if entry.get("does") in ("rotate", "index") and PARAMETERS[parameter.word].quantity == "angle":
+        del entry["does"]  # `Rotation 0 to 540 deg` is what a pan is
     special = any(key in entry for key in ("does", "hazard", "hold_s", "kept", "parameter"))
     numbers_only = all(DESCRIBING.fullmatch(word) and not re.fullmatch(r"[a-z]{2,}", word) for word in words)
     if special or (telling and not repeats and not numbers_only):
-        if entry.get("does") in ("rotate", "index") and PARAMETERS[parameter.word].continuous and not special:
-            entry.pop("does")
         parameter.ranges = [entry]
 
 

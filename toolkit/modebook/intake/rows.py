@@ -9,7 +9,7 @@ from modebook.intake.chart_rows import BLANK, ChartRow, SlotCell, read_slot_cell
 from modebook.intake.columns import Plan
 from modebook.intake.folding import fold
 from modebook.intake.grid import Cell, Grid
-from modebook.intake.group_rows import is_group_heading
+from modebook.intake.group_rows import is_group_heading, is_note
 from modebook.intake.headings import read_slot_head
 from modebook.intake.inline_rows import rows_in_matrix, rows_inside
 from modebook.intake.names import read_name
@@ -35,6 +35,10 @@ def chart_rows(grid: Grid, plan: Plan) -> list[ChartRow]:
             found.append(ChartRow(cells[0].place, whole=filled[0], raw=filled[0], heads=True))
             continue
         if is_group_heading(cells, below, slots, _end_of(found)):
+            found.append(ChartRow(cells[0].place, whole=filled[0], raw=filled[0]))
+            continue
+        if len(filled) == 1 and is_note(filled[0]):
+            found.append(ChartRow(cells[0].place, whole=filled[0], raw=filled[0]))
             continue
         if is_title_row(texts) or (
             len(filled) > 1 and titles and all(fold(text) in titles for text in filled)

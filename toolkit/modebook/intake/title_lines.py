@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from modebook.intake.chart_rows import read_slot_cell
 from modebook.intake.grid import Line
 from modebook.intake.headings import ModeHead, read_mode_head
+from modebook.intake.lexicon import exact
 from modebook.intake.names import read_name
 from modebook.intake.titles import title_roles
 
@@ -23,6 +24,7 @@ class NamedColumns:
 
     line: int
     modes: list[str]
+    roles: list[str]
 
 
 def title_line(text: str) -> list[str] | None:
@@ -39,8 +41,8 @@ def modes_in_titles(text: str) -> list[str]:
 
 def _titles(text: str) -> list[tuple[str, str]] | None:
     words = text.split()
-    if not 2 <= len(words) <= 14:
-        return None
+    if not 2 <= len(words) <= 14 or exact(text) is not None:
+        return None  # `No effect` is a meaning, though both words title columns
     for lengths in ((4, 3, 2, 1), (1, 2, 3, 4)):
         told = _title_words(words, lengths)
         if told is not None and len(told) >= 2 and any(role == "slot" for role, _ in told):
@@ -51,6 +53,7 @@ def _titles(text: str) -> list[tuple[str, str]] | None:
 def _title_words(words: list[str], lengths: tuple[int, ...]) -> list[tuple[str, str]] | None:
     """Words read as titles of so many words each, in the order of `lengths`: role and words of each."""
     found: list[tuple[str, str]] = []
+    numbered = _numbered_modes(words)
     at = 0
     while at < len(words):
         for length in lengths:
@@ -58,6 +61,8 @@ def _title_words(words: list[str], lengths: tuple[int, ...]) -> list[tuple[str, 
             known = title_roles(phrase) if at + length <= len(words) else ()
             shorter = length > 1 and _is_mode(" ".join(words[at : at + length - 1]))
             if not known and at + length <= len(words) and length < 4 and _is_mode(phrase) and not shorter:
+                known = ("slot",)
+            if at in numbered and length == 2:
                 known = ("slot",)
             if known:
                 # `DMX` behind a title of slots means values.
@@ -69,6 +74,18 @@ def _title_words(words: list[str], lengths: tuple[int, ...]) -> list[tuple[str, 
         else:
             return None
     return found
+
+
+def _numbered_modes(words: list[str]) -> frozenset[int]:
+    """Where `Mode 1`, `Mode 2` begin among the words of a line; one alone titles no column of slots."""
+    found = [
+        at
+        for at in range(len(words) - 1)
+        if words[at + 1].isdigit()
+        and (head := read_mode_head(f"{words[at]} {words[at + 1]}")) is not None
+        and head.number is not None
+    ]
+    return frozenset(found if len(found) > 1 else ())
 
 
 def _is_mode(phrase: str) -> bool:
@@ -93,7 +110,26 @@ def named_columns(lines: Sequence[Line]) -> NamedColumns | None:
             if "slot" in roles or not {"function", "value", "meaning"} & set(roles) or len(roles) < 2:
                 continue
             if _borne_out(lines[index + 1 :], count):
-                return NamedColumns(index, names)
+                return NamedColumns(index, names, roles)
+        beside = _beside_titles(lines, index)
+        if beside is not None:
+            return beside
+    return None
+
+
+def _beside_titles(lines: Sequence[Line], index: int) -> NamedColumns | None:
+    """The line `Standard Extended`, or `6CH 11CH`, under or over titles of which one is for slots."""
+    names = lines[index].text.split()
+    if not 2 <= len(names) <= MOST or not all(any(letter.isalpha() for letter in name) for name in names):
+        return None
+    if len({name.casefold() for name in names}) != len(names) or any(read_name(n).sure for n in names):
+        return None
+    for other in (index - 1, index + 1):
+        roles = title_line(lines[other].text) if 0 <= other < len(lines) else None
+        if roles is None or roles.count("slot") != 1 or not {"function", "value", "meaning"} & set(roles):
+            continue
+        if _count_up(lines[max(index, other) + 1 :], len(names)):
+            return NamedColumns(index, names, roles)
     return None
 
 
@@ -103,6 +139,23 @@ def _could_be_modes(names: list[str]) -> bool:
         any(letter.isalpha() for letter in name) and not title_roles(name) and not read_name(name).sure
         for name in names
     )
+
+
+def _count_up(lines: Sequence[Line], count: int) -> bool:
+    """Whether the rows that begin with as many slots or dashes as there are names count up from 1 in each."""
+    last = [0] * count
+    full = 0
+    for words in (line.text.split() for line in lines):
+        if len(words) <= count or not all(re.fullmatch(r"\d{1,3}|[-–—]", word) for word in words[:count]):
+            continue
+        numbers = [int(word) if word.isdecimal() else 0 for word in words[:count]]
+        if not all(number == 0 or number > before for number, before in zip(numbers, last, strict=True)):
+            return False
+        if full == 0 and not set(numbers) <= {0, 1}:
+            return False
+        full += 1
+        last = [number or before for number, before in zip(numbers, last, strict=True)]
+    return full >= LEAST and min(last) > 1
 
 
 def _borne_out(lines: Sequence[Line], count: int) -> bool:

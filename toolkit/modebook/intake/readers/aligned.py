@@ -221,6 +221,43 @@ def _apart(groups: list[list[AlignedLine]]) -> list[list[AlignedLine]]:
 
 
 def _groups(lines: list[AlignedLine]) -> list[list[AlignedLine]]:
+    """Lines that are one row; the label of a merged cell, between two of its rows, is a row of its own."""
+    labels = _labels(lines)
+    if not labels:
+        return _rows(lines)
+    found: list[list[AlignedLine]] = []
+    rows = _rows([line for index, line in enumerate(lines) if index not in labels])
+    left = [lines[index] for index in sorted(labels)]
+    for row in rows:
+        while left and left[0].middle < row[-1].middle:
+            found.append([left.pop(0)])
+        found.append(row)
+    return [*found, *([line] for line in left)]
+
+
+def _labels(lines: list[AlignedLine]) -> set[int]:
+    """The lines of one piece, left of all others, that stand halfway between two rows of several pieces,
+    which are no further apart than other rows are.
+    """
+    steps = sorted(
+        b.middle - a.middle
+        for a, b in itertools.pairwise(lines)
+        if len(a.pieces) > 1 and len(b.pieces) > 1 and b.middle > a.middle
+    )
+    if len(steps) < 3:
+        return set()
+    usual = steps[len(steps) // 2]
+    return {
+        index
+        for index, line in enumerate(lines[1:-1], start=1)
+        if len(line.pieces) == 1
+        and all(len(lines[beside].pieces) > 1 for beside in (index - 1, index + 1))
+        and all(line.pieces[0].x1 <= lines[beside].pieces[0].x0 for beside in (index - 1, index + 1))
+        and lines[index + 1].middle - lines[index - 1].middle <= 1.25 * usual
+    }
+
+
+def _rows(lines: list[AlignedLine]) -> list[list[AlignedLine]]:
     """Lines that are one row: between two rules, on one stripe, or closer to each other than rows are."""
     banded = [line.band for line in lines if line.band is not None]
     if len(set(banded)) > 0.4 * len(lines) and len(banded) == len(lines) and len(set(banded)) > 2:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from modebook.intake.grid import Box, Cell, Grid, Item, Line, Place
 from modebook.intake.readers.aligned import items_of
 from modebook.intake.readers.pieces import AlignedLine, Piece
+from modebook.intake.readers.sides import stretches
 from modebook.intake.readers.stripes import are_stripes
 from modebook.intake.readers.subrows import TextLine, split_row
 
@@ -18,6 +20,8 @@ _RULED = {
     "intersection_tolerance": 4,
     "edge_min_length": 3,
 }
+_UNKNOWN = re.compile(r"\(cid:\d+\)")
+"""A sign that its font does not name, on its own: a bullet."""
 Word = dict[str, Any]
 
 
@@ -26,7 +30,7 @@ def page_words(page: Any) -> list[Word]:
     if _doubled(page):
         page = page.dedupe_chars(tolerance=1)
     return [
-        w
+        {**w, "text": "•"} if _UNKNOWN.fullmatch(w["text"]) else w
         for w in page.extract_words(x_tolerance=1.6, y_tolerance=2.5, keep_blank_chars=False)
         if w.get("upright", True) and w["text"].strip()
     ]
@@ -48,12 +52,14 @@ def page_items(page: Any, words: list[Word]) -> list[Item]:
         else:
             rest.extend(word for word in words if _within(word, box) and id(word) in inside)
     bands = _bands(page)
-    for column in _page_columns(rest, [box for _, box in tables]):
+    for column in _page_columns(rest, [box for _, box in tables]) if tables else _beside(rest):
         lines = _lines(column, number, bands)
         size = _size(column)
         for item in items_of(lines, 0.55 * size):
             box = _box(item)
             placed.append((box[1], box[0], item))
+    if not tables:
+        return [item for _, _, item in placed]
     return _ordered(placed, [box for _, box in tables])
 
 
@@ -222,6 +228,22 @@ def _bands(page: Any) -> list[float]:
         if not merged or y - merged[-1] > 2:
             merged.append(y)
     return merged
+
+
+def _beside(words: list[Word]) -> list[list[Word]]:
+    """The words of a page without ruled tables, in the order of reading: charts side by side one by one."""
+    lines = grouped(words)
+    told = [[(str(w["text"]), float(w["x0"]), float(w["x1"])) for w in line] for line in lines]
+    found: list[list[Word]] = []
+    at = 0
+    for start, end, gutter in stretches(told, _size(words)):
+        found.append([word for line in lines[at:start] for word in line])
+        both = [word for line in lines[start:end] for word in line]
+        found.append([word for word in both if word["x0"] < gutter])
+        found.append([word for word in both if word["x0"] >= gutter])
+        at = end
+    found.append([word for line in lines[at:] for word in line])
+    return [column for column in found if column]
 
 
 def _page_columns(words: list[Word], tables: list[Box]) -> list[list[Word]]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 import re
+from dataclasses import replace
 
 from modebook.intake.errors import IntakeError
 from modebook.intake.grid import Item, Leaf, Line, Place, Source, grid_of
@@ -11,6 +12,7 @@ from modebook.intake.names import read_name
 from modebook.intake.readers.aligned import items_of
 from modebook.intake.readers.pieces import AlignedLine, Piece
 from modebook.intake.readers.ragged import ragged_items
+from modebook.intake.readers.sides import stretches
 from modebook.intake.titles import is_title_row
 
 _PIECE = re.compile(r"\S+(?: \S+)*")
@@ -27,14 +29,20 @@ _RIGHT = re.compile(
     r"^\s*\S.*\S\s{4,}(?:page|seite|página|pagina|pág\.|pag\.|p\.|s\.)\s*\d{1,4}\s*$", re.IGNORECASE
 )
 _PAGE_LINES = 10
+_NUMBER = re.compile(r"\s*(?:([-–—])\s*\d{1,4}\s*\1|\d{1,4}\s+(?:of|von)\s+\d{1,4})\s*", re.IGNORECASE)
+"""A page's number between dashes, or of so many."""
+_LAST = re.compile(r"\n[ \t]*\d{1,4}[ \t]*\n*(?=\f)|\n[ \t]*\n[ \t]*\d{1,4}\s*\Z")
+"""A number alone at the end of a page, or below an empty line at the end of the text: the page's."""
 MOST_LINES = 50_000
+_GUTTER = 2.0  # letters
 
 
 def read_text(text: str, name: str) -> Source:
     """A text as lines and grids; rows are its line numbers. Raises IntakeError for a text without words."""
     if not text.strip():
         raise IntakeError(name, "the text is empty", remedy="paste the chart, with its column titles")
-    lines = text.replace("\r\n", "\n").replace("\r", "\n").replace("\f", "\n").split("\n")
+    whole = text.replace("\r\n", "\n").replace("\r", "\n")
+    lines = _LAST.sub(lambda found: "\n" * found[0].count("\n"), whole).replace("\f", "\n").split("\n")
     drawn = [*lines, ""]
     lines = ["" if _DRAWN.fullmatch(line) else line.translate(_BARS) for line in lines]
     if len(lines) > MOST_LINES:
@@ -62,14 +70,19 @@ def read_text(text: str, name: str) -> Source:
 
 
 def _without_page_lines(lines: list[str]) -> list[str]:
-    """The lines, blank where a running head or foot with the page's number stood, two of a form at least."""
+    """The lines, blank where a running head or foot with the page's number stood (two of a form at least) or
+    the number alone.
+    """
     forms = [re.sub(r"\d+", "#", line.strip()) if _PAGE.search(line) else "" for line in lines]
     for form, places in _feet(lines).items():
         for place in places:
             forms[place] = form
     for place in _turned(lines):
         forms[place] = "turned"
-    return ["" if form and forms.count(form) > 1 else line for form, line in zip(forms, lines, strict=True)]
+    return [
+        "" if _NUMBER.fullmatch(line) or (form and forms.count(form) > 1) else line
+        for form, line in zip(forms, lines, strict=True)
+    ]
 
 
 def _feet(lines: list[str]) -> dict[str, list[int]]:
@@ -128,8 +141,26 @@ def _items(block: list[tuple[int, str]], kind: str) -> list[Item]:
     while True:
         more, left = ragged_items(left)
         if not more:
-            return [*found, *items_of(left, 1.0)]
+            return [*found, *(item for part in _beside(left) for item in items_of(part, 1.0))]
         found.extend(more)
+
+
+def _beside(lines: list[AlignedLine]) -> list[list[AlignedLine]]:
+    """Lines in the order of reading: of charts that stand side by side first the left one's."""
+    told = [[word for piece in line.pieces for word in piece.words] for line in lines]
+    found: list[list[AlignedLine]] = []
+    at = 0
+    for start, end, gutter in stretches(told, _GUTTER):
+        found.append(lines[at:start])
+        for left in (True, False):
+            found.append(
+                [
+                    replace(line, pieces=[p for p in line.pieces if (p.x0 < gutter) is left])
+                    for line in lines[start:end]
+                ]
+            )
+        at = end
+    return [*found, lines[at:]]
 
 
 def _barred(lines: list[str]) -> list[list[str]]:

@@ -77,11 +77,13 @@ def titled_table(
             and [p.text for p in other] != [p.text for p in titles]
             and not _second_row(line, titles)
         ):
+            end = _headed_anew(lines, end, start + height, titles, gap) or end
             break
-        if len(line.pieces) == 1 and is_heading(text):
+        if (len(line.pieces) == 1 and is_heading(text)) or _spread_heading(lines, end):
             break
-        if other is not None and _headed_anew(lines, end, start + height, titles, gap):
-            end -= 1
+        anew = _headed_anew(lines, end, start + height, titles, gap) if other is not None else None
+        if anew is not None:
+            end = anew
             break
         end += 1
     body = lines[start + height : end]
@@ -148,14 +150,30 @@ def titled_table(
     return last, kept, columns
 
 
-def _headed_anew(lines: list[AlignedLine], at: int, first: int, titles: list[Piece], gap: float) -> bool:
-    """Whether a heading stands right above titles that are said again: a lone text from the left edge on,
-    below a row of the table.
+def _spread_heading(lines: list[AlignedLine], at: int) -> bool:
+    """Whether a line of several pieces is a mode's heading, set wide: `Advanced   - 18 channels` above titles
+    that need no second line.
     """
-    if at - first < 2 or len(lines[at - 1].pieces) != 1:
+    line = lines[at]
+    told = read_mode_head(" ".join(piece.text for piece in line.pieces))
+    if told is None or not told.footprint or any(read_mode_head(p.text) == told for p in line.pieces):
         return False
-    piece = lines[at - 1].pieces[0]
-    return abs(piece.x0 - titles[0].x0) <= gap and any(letter.isalpha() for letter in piece.text)
+    under = next((one for one in lines[at + 1 : at + 3] if one.pieces), None)
+    return under is not None and len(title_pieces(under) or ()) > 2 and title_pieces(line) is None
+
+
+def _headed_anew(
+    lines: list[AlignedLine], at: int, first: int, titles: list[Piece], gap: float
+) -> int | None:
+    """Where a heading stands right above titles that are said again: a lone text from the left edge on,
+    below a row of the table, with an empty line below it at most.
+    """
+    above = at - 1 if lines[at - 1].pieces else at - 2
+    if above <= first or len(lines[above].pieces) != 1:
+        return None
+    piece = lines[above].pieces[0]
+    begins = abs(piece.x0 - titles[0].x0) <= gap and any(letter.isalpha() for letter in piece.text)
+    return above if begins else None
 
 
 def _titles(lines: list[AlignedLine], start: int) -> tuple[list[Piece] | None, int]:
@@ -163,6 +181,8 @@ def _titles(lines: list[AlignedLine], start: int) -> tuple[list[Piece] | None, i
     title.
     """
     if len(lines[start].pieces) == 1 and read_mode_head(lines[start].pieces[0].text):
+        return None, 1
+    if _spread_heading(lines, start):
         return None, 1
     if len(lines[start].pieces) == 1:
         # `DMX channel functions` over the titles is a heading made of words that title columns, too.
