@@ -1,4 +1,4 @@
-"""Tells lines of a chart from headings that are worded as they are, and reads the ranges that headings hold."""
+"""Tells lines of a chart from headings that are worded as they are, and reads ranges that headings hold."""
 
 from __future__ import annotations
 
