@@ -190,7 +190,9 @@ def test_what_is_denied_is_named_as_well():
 
 def test_programs_are_no_wheel():
     """`Color jump` beside `Auto run` is of a slot of programs: a color wheel is told as a guess."""
-    text = "CH\tValue\tFunction\n1\t0-255\tRed\n2\t0-99\tColor jump\n\t100-199\tColor fade\n\t200-255\tAuto run"
+    text = (
+        "CH\tValue\tFunction\n1\t0-255\tRed\n2\t0-99\tColor jump\n\t100-199\tColor fade\n\t200-255\tAuto run"
+    )
     assert len(drafted(text).doubts) == 1
 
 
@@ -200,3 +202,11 @@ def test_indexed_below_and_turning_above():
     document = drafted(text)
     assert document.modes[0].parameters[1].parameter == "gobo-index-rotation"
     assert not document.doubts
+
+
+@pytest.mark.parametrize(
+    "part", ["Sezione", "Sección", "Section", "Sektion", "Panel", "Streifen", "Tubo", "Bloc"]
+)
+def test_parts_that_light_up_apart_are_cells_in_every_language(part: str) -> None:
+    name = read_name(f"{part} 3 blue")
+    assert (name.word, name.number, name.cell, name.sure) == ("blue", 3, True, True)
