@@ -113,3 +113,15 @@ def test_a_condition_on_a_slot_whose_name_begins_alike_stays():
     )
     speed = document.modes[0].parameters[2]
     assert [(c.parameter, c.from_, c.to) for c in speed.when or []] == [("effect", 10, 255)]
+
+
+def test_ranges_in_one_line_may_be_joined_by_words_and_mean_figures():
+    """`11 to 255: 1 to 15 Hz` is a range and what it means; `15 Hz` is no range."""
+    document = drafted(
+        "Channel 1: Dimmer (0 to 255: 0 to 100 %)\nChannel 2: Strobe (0 to 10: off; 11 to 255: 1 to 15 Hz)\n"
+        "Channel 3: Fan (0 to 127: auto; 128 to 255: quiet)\n"
+    )
+    strobe, fan = document.modes[0].parameters[1:]
+    assert short(strobe)[2] == [(0, 10, "off"), (11, 255, "1 to 15 Hz")]
+    assert short(fan)[2] == [(0, 127, "auto"), (128, 255, "quiet")]
+    assert not document.doubts
