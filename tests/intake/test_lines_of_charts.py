@@ -134,3 +134,15 @@ def test_the_number_and_the_name_of_a_mode_may_stand_in_two_cells():
         (2, "Color temperature", 3),
     ]
     assert not document.doubts
+
+
+def test_a_long_name_that_reaches_over_the_next_column_is_one_cell():
+    """Each line has a piece for each column, wherever the columns of shorter names stand."""
+    document = drafted(
+        "1  Dimmer      0-255  0-100%\n2  Strobe      0-255  1-20 Hz\n"
+        + "".join(f"{n}  Dimmer segment {n - 2}  0-255  0-100%\n" for n in range(3, 7))
+    )
+    (mode,) = document.modes
+    assert slots(mode) == [("dimmer", [1]), ("strobe", [2])]
+    assert [(block.first, block.count) for block in mode.cells] == [(3, 4)]
+    assert not document.doubts

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from dataclasses import replace
 
@@ -53,6 +54,7 @@ def parameters_of(entries: list[Entry], mode: int) -> list[DraftParameter]:
     gap = False
     # Where rows called `fine` have 16 bits, too, the column tells the whole parameter's, not the byte.
     whole = any("16" in e.bits and (read_name(_printed(e, mode)).level or 0) > 0 for e in entries)
+    second = _second_slots(entries, mode)
     for entry in entries:
         gap = gap or entry.elision
         if whole and entry.bits:
@@ -60,10 +62,15 @@ def parameters_of(entries: list[Entry], mode: int) -> list[DraftParameter]:
         cell = entry.slots.get(mode)
         if cell is None or cell.kind != "slots":
             continue
+        if cell.slots in second:
+            # `1 Dimmer 16 bit`, `3 Zoom`: the bits are the parameter's, and slot 2 is its fine byte.
+            cell = replace(cell, slots=(cell.slots[0], cell.slots[0] + 1))
+            entry = replace(entry, bits="", slots={**entry.slots, mode: cell})
         if _stands_for_others(entry, cell):
             gap = True
             continue
         name = name_of_entry(entry, mode)
+        name = replace(name, level=None) if len(cell.slots) == 2 and name.bits == 16 else name
         for parameter in _split(entry, cell, name):
             parameter.after_gap, gap = gap, False
             settle_name(parameter)
@@ -88,6 +95,22 @@ def parameters_of(entries: list[Entry], mode: int) -> list[DraftParameter]:
             coarse.doubt(why, printed)
         found.remove(parameter)
     return found
+
+
+def _second_slots(entries: list[Entry], mode: int) -> frozenset[tuple[int, ...]]:
+    """The slots of rows that take the next slot as well, though its number is not printed: 16 bits are told
+    of them, and the row below goes on with the slot after the next.
+    """
+    cells = [(e, e.slots[mode].slots) for e in entries if mode in e.slots and e.slots[mode].kind == "slots"]
+    used = {slot for _, slots in cells for slot in slots}
+    found = []
+    for (entry, slots), (_, after) in itertools.pairwise(cells):
+        wide = any(value.wide for stretch in entry.stretches for value in stretch.values)
+        told = wide or "16" in entry.bits or read_name(_printed(entry, mode)).bits == 16
+        skipped = len(slots) == 1 and after[0] == slots[0] + 2 and slots[0] + 1 not in used
+        if told and skipped:
+            found.append(slots)
+    return frozenset(found)
 
 
 _AS_ABOVE = re.compile(

@@ -59,7 +59,9 @@ def headed_rows(slots: tuple[int, ...], name: str, line: Line) -> list[ChartRow]
     spot = first_range(name)
     if spot is None or not name[: spot[0]].strip(" :") or read_values(name[spot[0] : spot[1]])[:1] == ():
         return [row]
-    told = name[: spot[0]].rstrip().endswith(":") or bool(re.match(r"\s*[:=]?\s*[^\W\d]{2}", name[spot[1] :]))
+    told = name[: spot[0]].rstrip().endswith(":") or bool(
+        re.match(r"\s*(?:[:=]|[^\W\d]{2})", name[spot[1] :])
+    )
     if not told or read_values(name[spot[0] : spot[1]])[0].start != 0:
         return [row]
     name_and_values(name, row)

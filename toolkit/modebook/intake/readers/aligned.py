@@ -111,6 +111,8 @@ def _is_sentence(line: AlignedLine) -> bool:
 def _parted(line: AlignedLine, columns: list[tuple[float, float]], gap: float) -> None:
     """Part pieces that run over a gutter with a narrow space in it: a full cell beside the next one."""
     made: list[Piece] = []
+    if len(line.pieces) >= len(columns):
+        return  # a cell for each column is there: a long one only reaches over the next
     for piece in line.pieces:
         over = [column for column in columns if piece.x0 < column[1] and column[0] < piece.x1]
         cut = None
