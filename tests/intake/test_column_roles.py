@@ -131,3 +131,20 @@ def test_figures_that_never_reach_the_top_are_what_values_mean():
         figures,
     )
     assert found == ["slot", "function", "value", "meaning"]
+
+
+def test_modes_called_as_defaults_and_bytes_are_stay_columns_of_slots():
+    """`Std` may mean a default and `Hi` a coarse byte; columns that count side by side are modes'."""
+    found = roles(
+        ["Function", "Std", "Hi", "Value"], NAMES, ["1", "2", "3", "4"], ["1", "2", "4", "5"], RANGES
+    )
+    assert set(found[1:3]) <= {"slot", "coarse"}
+
+
+def test_modes_called_as_defaults_and_bytes_are_stay_columns_of_slots():
+    """`Std` may mean a default and `Hi` a coarse byte; columns that count side by side are modes'."""
+    found = roles(
+        ["Function", "Std", "Hi", "Value"], NAMES, ["1", "2", "3", "4"], ["1", "2", "4", "5"], RANGES
+    )
+    assert found[1] == "slot"
+    assert found[2] in ("slot", "coarse")

@@ -105,6 +105,12 @@ def test_a_row_of_16_bits_takes_the_next_slot_where_the_next_row_leaves_it_out()
     assert [p.slots for p in full.modes[0].parameters] == [[1], [2], [3]]
 
 
+def test_a_name_of_two_letters_on_two_slots_is_one_parameter() -> None:
+    """`G/M` on slots 2 and 3 is a tint of 16 bits; `R/G` is not known as one thing."""
+    document = drafted("Slot\tFunction\tValue\n1\tDimmer\t0-255\n2+3\tG/M\t0-65535\n")
+    assert [(p.parameter, p.slots) for p in document.modes[0].parameters][1:] == [("tint", [2, 3])]
+
+
 def test_dotted_pairs_are_coarse_and_fine_and_a_dotted_kelvin_is_thousands() -> None:
     """6: 090.000-143.255 is 90 x 256 + 0 to 143 x 256 + 255; 3.400 K is 3400 K."""
     chart = (

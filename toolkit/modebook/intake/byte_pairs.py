@@ -255,8 +255,9 @@ def _names(text: str, count: int) -> list[str]:
         for part in re.split(r"\s*(?:,|/|;|\+|&|\n|\band\b|\bund\b|\bet\b|\by\b)\s*", text)
         if part.strip()
     ]
-    if len(parts) != count:
-        return []
+    whole = read_name(text)
+    if len(parts) != count or (whole.sure and not whole.rest and "/" in text):
+        return []  # `G/M` is one thing, though G and M are two
     read = [read_name(part) for part in parts]
     if (
         all(one.word for one in read)

@@ -122,7 +122,7 @@ def _slots(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
         once = role == "group" and s.distinct - (s.absent > 0) == s.slots
         if role not in ("default", "from", "to", "none", "percent", "value", "bits", "hex") and not once:
             continue
-        beside = any(abs(c - other) == 1 for other in slots if roles[other] == "slot")
+        beside = any(abs(c - other) == 1 for other in slots if roles[other] in ("slot", "coarse"))
         lone = not slots and role in ("default", "none")
         plain = s.slotlike and not s.ranges and not s.percent and s.filled >= 1
         titled = bool(titles[c])
