@@ -138,13 +138,5 @@ def test_modes_called_as_defaults_and_bytes_are_stay_columns_of_slots():
     found = roles(
         ["Function", "Std", "Hi", "Value"], NAMES, ["1", "2", "3", "4"], ["1", "2", "4", "5"], RANGES
     )
-    assert set(found[1:3]) <= {"slot", "coarse"}
-
-
-def test_modes_called_as_defaults_and_bytes_are_stay_columns_of_slots():
-    """`Std` may mean a default and `Hi` a coarse byte; columns that count side by side are modes'."""
-    found = roles(
-        ["Function", "Std", "Hi", "Value"], NAMES, ["1", "2", "3", "4"], ["1", "2", "4", "5"], RANGES
-    )
     assert found[1] == "slot"
     assert found[2] in ("slot", "coarse")
