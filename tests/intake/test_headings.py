@@ -19,7 +19,6 @@ from modebook.intake.headings import read_mode_head
         ("Basic mode", "Basic", None, None),
         ("Modo C", "Modo C", None, None),
         ("Betriebsart B: 6 Kanäle", "Betriebsart B", None, 6),
-        ("15CH mode", "15CH mode", None, 15),
     ],
 )
 def test_a_modes_heading(printed, name, number, footprint):

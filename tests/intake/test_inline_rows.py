@@ -73,7 +73,7 @@ def test_a_line_a_slot_may_hold_its_ranges():
         "CH5 Fan: 0-127 quiet; 128-255 full\n"
     )
     assert not mode.doubts
-    assert mode.modes[0].name == "5CH mode"
+    assert mode.modes[0].name == "5CH"
     assert [short(p)[:2] for p in mode.modes[0].parameters] == [
         ("dimmer", [1]),
         ("shutter", [2]),

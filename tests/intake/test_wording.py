@@ -144,7 +144,7 @@ def test_what_are_no_conditions(printed: str) -> None:
         ("Profile 3: Color 16 bit (4 slots)", "Color 16 bit", 3, 4),
         ("Modus B (9 Kanäle)", "Modus B", None, 9),
         ("MODO DE 12 CANALES", "12 CANALES", None, 12),
-        ("DMX channels (9CH mode)", "9CH mode", None, 9),
+        ("DMX channels (9CH mode)", "9CH", None, 9),
     ],
 )
 def test_mode_headings(printed: str, name: str, number: int | None, footprint: int | None) -> None:

@@ -196,10 +196,8 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
 
 
 def _says_little(name: str) -> bool:
-    """Whether a mode's name without the word mode is but a letter or an abbreviated number of slots: the
-    word is a part of it (`Mode A`, `9CH mode`).
-    """
-    return re.fullmatch(r"[A-Z]|\d{1,3}ch", name, re.IGNORECASE) is not None
+    """Whether a mode's name without the word mode is but a letter: the word is a part of it (`Mode A`)."""
+    return len(name) == 1 and name.isalpha()
 
 
 def _unbracket(name: str) -> str:

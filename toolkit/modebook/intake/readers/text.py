@@ -25,16 +25,16 @@ _PAGE = re.compile(
     r"(?:^|\s)(?:page|seite|página|pagina|pág\.|pag\.)\s*\d{1,4}(?:\s*(?:/|of|von|de|di|sur)\s*\d{1,4})?\s*(?:$|\s{2})",
     re.IGNORECASE,
 )
+_NUMBER = re.compile(r"\s*(?:([-–—])\s*\d{1,4}\s*\1|\d{1,4}\s+(?:of|von)\s+\d{1,4})\s*", re.IGNORECASE)
+"""A page's number between dashes, or of so many."""
+_LAST = re.compile(r"\n[ \t]*\d{1,4}[ \t]*\n*(?=\f)|\n[ \t]*\n[ \t]*\d{1,4}\s*\Z")
+"""A number alone at the end of a page, or below an empty line at the end of the text: the page's."""
 _FOOT = re.compile(r"(?P<text>[^\W\d]\S*(?: \S+){2,}?) (?P<n>\d{1,3})")
 """A foot without the word page: the manual's title and a number."""
 _RIGHT = re.compile(
     r"^\s*\S.*\S\s{4,}(?:page|seite|página|pagina|pág\.|pag\.|p\.|s\.)\s*\d{1,4}\s*$", re.IGNORECASE
 )
 _PAGE_LINES = 10
-_NUMBER = re.compile(r"\s*(?:([-–—])\s*\d{1,4}\s*\1|\d{1,4}\s+(?:of|von)\s+\d{1,4})\s*", re.IGNORECASE)
-"""A page's number between dashes, or of so many."""
-_LAST = re.compile(r"\n[ \t]*\d{1,4}[ \t]*\n*(?=\f)|\n[ \t]*\n[ \t]*\d{1,4}\s*\Z")
-"""A number alone at the end of a page, or below an empty line at the end of the text: the page's."""
 MOST_LINES = 50_000
 _GUTTER = 2.0  # letters
 
