@@ -146,3 +146,43 @@ def test_a_long_name_that_reaches_over_the_next_column_is_one_cell():
     assert slots(mode) == [("dimmer", [1]), ("strobe", [2])]
     assert [(block.first, block.count) for block in mode.cells] == [(3, 4)]
     assert not document.doubts
+
+
+def test_a_heading_of_a_slot_may_begin_its_values():
+    """`CH 1 Strobe 0-5 off` names the slot and says what its first values do; an S is no unit of seconds."""
+    document = drafted(
+        "CH 1 Strobe 0-5 off\n6-255 slow to fast\nCH 2 Dimmer curve 0-127 linear\n128-255 S-curve\n"
+    )
+    (mode,) = document.modes
+    assert short(named(mode, "strobe")) == ("strobe", [1], [(0, 5, "off"), (6, 255, "slow to fast")])
+    assert short(named(mode, "dimmer-curve"))[2] == [(0, 127, "linear"), (128, 255, "S-curve")]
+    assert not document.doubts
+
+
+def test_a_column_of_names_may_say_what_the_values_do():
+    """Where the rows of one slot have names of their own and no meaning, the names are the meanings."""
+    document = drafted(
+        "Kanal\tWert\tFunktion\tBemerkung\n1\t0-255\tDimmer\t0-100 %\n"
+        "2\t0-9\tStrobe aus\t\n2\t10-255\tStrobe langsam bis schnell\t\n3\t0-255\tRot\t0-100 %\n"
+    )
+    (mode,) = document.modes
+    assert short(named(mode, "strobe"))[2] == [(0, 9, "Strobe aus"), (10, 255, "Strobe langsam bis schnell")]
+    assert named(mode, "strobe").label == "Strobe"
+    assert not document.doubts
+
+
+def test_a_value_may_run_over_the_gutter_of_its_column():
+    """The longest value pushes its words aside by a letter; what is drawn around a heading is no name."""
+    document = drafted(
+        "--- MODE C (2 ch) ---\n1  Dimmer  0-255  0-100%\n2  Fan     0-63   auto\n"
+        "           64-127 low\n           128-191 high\n           192-255 off\n"
+    )
+    (mode,) = document.modes
+    assert (mode.name, mode.footprint) == ("MODE C", 2)
+    assert short(named(mode, "fan"))[2] == [
+        (0, 63, "auto"),
+        (64, 127, "low"),
+        (128, 191, "high"),
+        (192, 255, "off"),
+    ]
+    assert not document.doubts

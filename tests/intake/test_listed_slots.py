@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+import pytest
+
 from intake.drafted import drafted, whys
+from modebook.documents.fixture import Fixture
+from modebook.intake.draft import draft_bytes
 from modebook.intake.grid import grid_of
 from modebook.intake.listed_slots import with_listed_slots
 
@@ -46,3 +50,42 @@ def test_slots_that_nothing_tells_are_missing():
     rows = "1\tRed, segment 1\t0-255\n2\tGreen, segment 1\t0-255\n3-16\tas above\t\n17\tStrobe\t0-255\n"
     document = drafted(f"Channel\tFunction\tValue\n{rows}")
     assert whys(document) == ["nothing was read for slots 3-16"]
+
+
+def block(document: Fixture) -> tuple[int, int, int, list[tuple[str, list[int]]]]:
+    """Count, first slot and step of the one block of cells, and what its first cell holds."""
+    (cells,) = document.modes[0].cells
+    return cells.count, cells.first, cells.stride, [(p.parameter, p.slots) for p in cells.parameters]
+
+
+PIXEL = [("red", [1]), ("green", [2]), ("blue", [3])]
+
+
+@pytest.mark.parametrize(
+    "names",
+    [
+        ["Pixel 1 RGB", "Pixel 2 RGB", "Pixel 3 RGB"],
+        ["RGB pixel 1", "RGB pixel 2", "RGB pixel 3"],
+        ["Segment 1: RGB", "Segment 2: RGB", "Segment 3: RGB"],
+        ["Pixel 1 (R, G, B)", "Pixel 2 (R, G, B)", "Pixel 3 (R, G, B)"],
+        ["Pixel 1 red/green/blue", "Pixel 2 red/green/blue", "Pixel 3 red/green/blue"],
+    ],
+)
+def test_a_run_of_slots_beside_a_mix_of_a_cell_is_a_slot_for_each_letter(names: list[str]):
+    rows = [f'{3 * n + 1}-{3 * n + 3},"{name}",0-255' for n, name in enumerate(names)]
+    chart = "\n".join(["Channel,Function,Value", *rows, "10,Strobe,0-255"])
+    document = draft_bytes(chart.encode(), name="chart.csv").document
+    assert block(document) == (3, 1, 3, PIXEL)
+    assert not document.doubts
+
+
+def test_cells_left_out_in_print_are_filled_in_where_the_numbers_fit():
+    """Cells 1 and 2 give the step, the last one their number; where it does not fit, rows are missing."""
+    chart = (
+        "Channel,Function,Value\n1-3,Pixel 1 RGB,0-255\n4-6,Pixel 2 RGB,0-255\n...,,\n{},Pixel 12 RGB,0-255\n"
+    )
+    document = draft_bytes(chart.format("34-36").encode(), name="chart.csv").document
+    assert block(document) == (12, 1, 3, PIXEL)
+    assert "Derived" in (document.modes[0].cells[0].note or "")
+    other = draft_bytes(chart.format("37-39").encode(), name="chart.csv").document
+    assert any("left out in print" in doubt.why for doubt in other.doubts)

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from intake.drafted import drafted
+from intake.drafted import drafted, slots, whys
 from modebook.intake.folding import bare
 from modebook.intake.lexicon import SURE
 from modebook.intake.names import read_name
@@ -201,6 +201,68 @@ def test_indexed_below_and_turning_above():
     text = "CH\tValue\tFunction\n1\t0-255\tGobos\n2\t0-127\tGobo index\n\t128-255\tGobo rotation slow-fast"
     document = drafted(text)
     assert document.modes[0].parameters[1].parameter == "gobo-index-rotation"
+
+
+def test_a_rate_and_a_duration_are_of_the_flashes_where_hertz_say_so():
+    """Behind an effect, a rate in hertz may be the effect's: doubted."""
+    titles = "Slot\tFunction\tValue\tMeaning\n1\tIntensity\t0-255\t0-100%\n"
+    rate = "3\tRate\t0-255\t1 Hz to 25 Hz\n"
+    document = drafted(f"{titles}2\tDuration\t0-255\t0 ms to 650 ms\n{rate}")
+    assert slots(document.modes[0]) == [("dimmer", [1]), ("strobe-duration", [2]), ("strobe", [3])]
+    assert not document.doubts
+    other = drafted(f"{titles}2\tEffect\t0-127\tCandle\n\t\t128-255\tTV\n{rate}")
+    assert whys(other, "/modes/0/parameters/2")
+
+
+def test_a_lamp_of_several_from_dark_to_full_is_a_dimmer():
+    document = drafted(
+        "Slot\tFunction\tValue\tMeaning\n1\tLamp 1\t0-255\t0-100%\n2\tLamp 2\t0-255\t0-100%\n"
+        "3\tLamp control\t0-127\tLamp off\n\t\t128-255\tLamp on\n"
+    )
+    assert slots(document.modes[0]) == [("dimmer", [1]), ("dimmer", [2]), ("lamp-control", [3])]
+
+
+@pytest.mark.parametrize(("said", "doubted"), [("Auto speed slow to fast", False), ("slow to fast", True)])
+def test_a_bare_speed_needs_no_doubt_where_its_values_say_whose_it_is(said: str, doubted: bool):
+    titles = "Slot\tFunction\tValue\tMeaning\n1\tDimmer\t0-255\t0-100%\n"
+    chart = f"{titles}2\tAuto mode\t0-10\tOff\n\t\t11-255\tAuto jump\n3\tSpeed\t0-255\t{said}\n"
+    chart += "4\tPan\t0-255\t0-540 deg\n5\tTilt\t0-255\t0-270 deg\n"
+    document = drafted(chart)
+    assert slots(document.modes[0])[2] == ("macro-speed", [3])
+    assert bool(document.doubts) == doubted
+
+
+WHEEL = """Channel #\tFeature\tRange\tDescription
+1\tGobo 1 Position\t0-31\tOpen
+\t\t32-63\tDots
+\t\t64-255\tDots shake
+2\tGobo 1 Index/Rotate\t0-127\tIndex 0-360 degrees
+\t\t128-255\tRotation
+3\tGobo 1 Fine\t0-255\t
+4\tCTO\t0-255\t6500 K to 2700 K
+"""
+
+
+def test_places_of_a_wheel_and_the_turn_of_its_gobo_keep_their_fine_byte():
+    """A fine byte right below the index is the index's; a correction in kelvin is a temperature."""
+    document = drafted(WHEEL)
+    (mode,) = document.modes
+    assert mode.name == "4 slots"
+    assert slots(mode) == [
+        ("gobo-wheel", [1]),
+        ("gobo-index-rotation", [2, 3]),
+        ("color-temperature", [4]),
+    ]
+    (why,) = whys(document, "/modes/0/parameters/1")
+    assert why.startswith("the fine byte is called 'Gobo 1'")
+
+
+def test_what_is_denied_in_one_range_and_done_in_the_next_names_a_slot():
+    document = drafted(
+        "Ch\tValue\tFunction\n1\t0-255\tDimmer\n2\t0-20\tNo strobe\n\t21-255\tStrobe slow to fast\n"
+    )
+    strobe = document.modes[0].parameters[1]
+    assert (strobe.parameter, strobe.label) == ("strobe", "Strobe")
     assert not document.doubts
 
 
@@ -210,3 +272,11 @@ def test_indexed_below_and_turning_above():
 def test_parts_that_light_up_apart_are_cells_in_every_language(part: str) -> None:
     name = read_name(f"{part} 3 blue")
     assert (name.word, name.number, name.cell, name.sure) == ("blue", 3, True, True)
+
+
+def test_preheating_is_of_a_lamp_or_of_a_fog_machine():
+    titles = "Slot\tFunction\tValue\tMeaning\n"
+    lamp = drafted(f"{titles}1\tDimmer\t0-255\t0-100%\n2\tPreheat\t0-255\t0-10%\n")
+    assert slots(lamp.modes[0])[1] == ("minimum-level", [2])
+    fog = drafted(f"{titles}1\tFog\t0-255\t0-100%\n2\tPreheat\t0-127\tOff\n\t\t128-255\tOn\n")
+    assert slots(fog.modes[0])[1] == ("heater", [2])

@@ -103,3 +103,17 @@ def test_padded_pairs_count_256(a: int, b: int, c: int, d: int) -> None:
 def test_any_text_is_read_or_not_but_never_fails(text: str) -> None:
     for form in ("dec", "hex", "percent"):
         assert all(v.start <= v.end for v in read_values(text, form))  # type: ignore[arg-type]
+
+
+def test_all_of_a_percent_scale_is_all_of_the_values_without_a_doubt():
+    """A part of it falls on several values; all of it does not."""
+    (whole,), (part,) = read_values("0-100%", "percent"), read_values("11-20%", "percent")
+    assert (whole.start, whole.end, whole.why) == (0, 255, "")
+    assert part.why
+
+
+@pytest.mark.parametrize("printed", ["000 <-> 255", "0 <=> 255", "0 ↔ 255", "0 -> 255", "0 > 255"])
+def test_arrows_join_the_ends_of_a_range(printed: str):
+    (read,) = read_values(printed)
+    assert (read.start, read.end, read.why) == (0, 255, "")
+    assert not read_values("10=20")

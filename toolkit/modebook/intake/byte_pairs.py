@@ -11,6 +11,7 @@ from modebook.intake.drafts import DraftParameter
 from modebook.intake.entries import Entry
 from modebook.intake.folding import fold
 from modebook.intake.lexicon import SURE
+from modebook.intake.listed_slots import of_one_cell
 from modebook.intake.loose_rows import values_of
 from modebook.intake.names import Name, read_name
 from modebook.intake.naming import settle_name
@@ -26,8 +27,13 @@ _LETTERS = {
     "m": "magenta",
     "y": "yellow",
     "l": "lime",
+    "u": "UV",
 }
-_MIXES = ("rgb", "rgbw", "rgba", "rgbaw", "rgbwa", "cmy", "rgbl", "rgbal", "rgbla", "rgbalw")
+_MIX = re.compile(r"(?:rgb|cmy)[wacl]{0,4}(?:uv|u)?", re.IGNORECASE)
+"""Emitters by their letters. Two whites (RGBWW) do not say which of them comes first."""
+_CIRCLE = {"h": "hue", "s": "saturation", "i": "intensity", "v": "intensity", "b": "brightness"}
+_CIRCLES = ("hsi", "hsv", "hsb")
+_SPELLED = re.compile(r"\b[RGBWACMYLU](?:\s*[,/+&-]\s*[RGBWACMYLU]){2,}\b")
 
 
 def name_of_entry(entry: Entry, mode: int) -> Name:
@@ -166,6 +172,19 @@ def _coarse_of(fine: DraftParameter, found: list[DraftParameter]) -> DraftParame
             return same[0]
         if fine.name.sure:
             word = [p for p in open_ if p.name.sure and p.word == fine.word and p.number == fine.number]
+            above = [p for p in open_ if p.slots[-1] + 1 == fine.slots[0] and p not in word]
+            exact = not word and above and above[0].word.startswith(f"{fine.word}-")
+            if exact and fold(above[0].label).startswith(f"{base} "):
+                # `Gobo indexing fine` right behind `Gobo indexing / rotation`: finer where that is exact.
+                return above[0]
+            if above and set(base.split()) < set(re.findall(r"\w+", fold(above[0].label))):
+                # `Gobo 1 fine` right below `Gobo 1 index` is of that, not of the wheel called `Gobo 1`.
+                above[0].doubt(
+                    f"the fine byte is called {fine.name.label!r}, the coarse one {above[0].label!r}",
+                    fine.entry.printed,
+                    f"slots {above[0].slots[0]} and {fine.slots[0]}",
+                )
+                return above[0]
             if len(word) == 1:
                 if fold(word[0].label) != base and not _shortened(base, fold(word[0].label)):
                     near = word[0].slots[-1] + 1 == fine.slots[0]
@@ -238,18 +257,19 @@ def _split(entry: Entry, cell: SlotCell, name: Name) -> list[DraftParameter]:
 
 def _listed(entry: Entry, slot: int, printed: str) -> DraftParameter:
     """One of several parameters that a cell names in a list."""
-    own = replace(
-        entry, name=printed, named=True, matrix={}, stretches=[replace(s, text="") for s in entry.stretches]
-    )
+    own = replace(entry, name=printed, named=True, matrix={})
+    if not entry.name:
+        # The names stand where the meaning would.
+        own.stretches = [replace(s, text="") for s in entry.stretches]
     name = read_name(printed)
     return _one(own, [slot], name, name.word or "other")
 
 
 def _names(text: str, count: int) -> list[str]:
     """The names in a list (Red, Green, Blue; RGB), if there are just as many as slots."""
-    form = re.sub(r"[^a-z]", "", text.casefold())
-    if form in _MIXES and len(form) == count:
-        return [_LETTERS[letter] for letter in form]
+    mixed = _mixed(text, count)
+    if mixed:
+        return mixed
     parts = [
         part.strip()
         for part in re.split(r"\s*(?:,|/|;|\+|&|\n|\band\b|\bund\b|\bet\b|\by\b)\s*", text)
@@ -258,6 +278,7 @@ def _names(text: str, count: int) -> list[str]:
     whole = read_name(text)
     if len(parts) != count or (whole.sure and not whole.rest and "/" in text):
         return []  # `G/M` is one thing, though G and M are two
+    parts = of_one_cell(parts)
     read = [read_name(part) for part in parts]
     if (
         all(one.word for one in read)
@@ -265,6 +286,25 @@ def _names(text: str, count: int) -> list[str]:
         and all(one.score >= SURE or len(part) == 1 for one, part in zip(read, parts, strict=True))
     ):
         return parts
+    return []
+
+
+def _mixed(text: str, count: int) -> list[str]:
+    """The names behind a mix of emitters by their letters, alone or of a cell: `RGBW`, `Pixel 2 RGB`."""
+    flat = _SPELLED.sub(lambda found: re.sub(r"\W", "", found[0]), " ".join(text.split()))
+    flat = flat.replace("(", " ").replace(")", " ")
+    for token in flat.split():
+        letters = re.sub(r"uv$", "u", token.strip(",.:-").casefold())
+        known = (
+            {**_LETTERS, **_CIRCLE} if letters in _CIRCLES else _LETTERS if _MIX.fullmatch(letters) else {}
+        )
+        if not known or len(letters) != count or len(set(letters)) < count:
+            continue
+        names = [" ".join(flat.replace(token, known[letter], 1).split()) for letter in letters]
+        read = [read_name(name) for name in names]
+        alone = flat.strip(" ,.:-") == token.strip(",.:-")
+        if alone or all(one.sure and one.number is not None and not one.rest for one in read):
+            return names
     return []
 
 

@@ -68,6 +68,9 @@ def find_cells(mode: DraftMode) -> None:
             cells["note"] = "Derived: the chart leaves out the cells in between, and the numbers fit."
         mode.cells.append((cells, first))
         mode.parameters = [p for p in mode.parameters if all(p is not q for q in numbered)]
+    for parameter in mode.parameters:
+        if parameter.after_gap and parameter.number is not None:
+            parameter.doubt("rows are left out in print before it", read="nothing")
     _keys(mode)
 
 
@@ -117,6 +120,8 @@ def _block(members: list[DraftParameter]) -> tuple[Json, list[DraftParameter], b
     stride = (last_start - start) // span
     if stride < 1:
         return None
+    if 1 not in steps and stride != sum(len(m.slots) for m in first):
+        return None  # no two cells are printed side by side, so that nothing but their size tells the step
     shape = [(m.word, tuple(s - start for s in m.slots)) for m in first]
     for number in numbers[1:]:
         offset = start + (number - numbers[0]) * stride

@@ -18,6 +18,7 @@ from modebook.intake.headers import in_two_cells, joined_titles, split_sets
 from modebook.intake.headings import (
     ModeHead,
     SlotHead,
+    heads_of,
     read_footnote,
     read_mode_head,
     read_slot_head,
@@ -378,21 +379,9 @@ class Walk:
             if repeated and follows:
                 self.head = None
                 return chart
-        heads: list[ModeHead | None]
-        if len(modes) == 1 and not modes[0]:
-            heads = [head]
-        elif len(modes) == 1:
-            own = read_mode_head(modes[0])
-            heads = [head if head is not None else own or _named(modes[0])]
-        else:
-            heads = [read_mode_head(title) or _named(title) for title in modes]
-        made = Chart(heads, list(modes), place=place)
+        made = Chart(heads_of(modes, head), list(modes), place=place)
         if plan is not None:
             made.why.extend(plan.why)
         self.found.charts.append(made)
         self.chart, self.head = made, None
         return made
-
-
-def _named(title: str) -> ModeHead | None:
-    return ModeHead(title, title, None, None, True) if title else None

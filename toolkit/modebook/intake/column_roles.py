@@ -126,12 +126,19 @@ def _slots(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
         lone = not slots and role in ("default", "none")
         plain = s.slotlike and not s.ranges and not s.percent and s.filled >= 1
         titled = bool(titles[c])
-        if (s.sequence and plain and (lone or (beside and titled and s.spread >= 3))) or (
-            plain
-            and beside
-            and titled
-            and (role == "none" or (once and s.absent > 0))
-            and _agrees(s, [stats[o] for o in slots])
+        others = any(n != c and stats[n].ranges and one == "value" for n, one in enumerate(roles))
+        # Pairs that go on as slots do (1-2, 3-4, 5), beside slots and apart from the values, are slots.
+        pairs = role == "value" and beside and titled and others and s.sequence and s.starts == 1
+        if (
+            (pairs and s.spread >= 3)
+            or (s.sequence and plain and (lone or (beside and titled and s.spread >= 3)))
+            or (
+                plain
+                and beside
+                and titled
+                and (role == "none" or (once and s.absent > 0))
+                and _agrees(s, [stats[o] for o in slots])
+            )
         ):
             roles[c] = "slot"
             slots.append(c)

@@ -89,12 +89,14 @@ def stats_of(cells: list[Cell]) -> Stats:
     before: tuple[int, ...] = ()
     numbers: set[int] = set()
     end: int | None = None
+    gap = False
     seen: set[str] = set()
     kinds: set[str] = set()
     cell_words = phrases("marks", "cell")
     for cell in cells:
         flat = cell.flat
         if not flat or flat in ELISIONS:
+            gap = gap or bool(flat)
             continue
         stats.filled += 1
         seen.add(flat)
@@ -108,7 +110,10 @@ def stats_of(cells: list[Cell]) -> Stats:
                 stats.rising = False
             stats.following += min(slot.slots) == last + 1
             low = min(slot.slots)
-            stats.continuing += not before or low == last + 1 or slot.slots == before or low == 1
+            # Where rows are left out in print, it goes on further up.
+            follows = low == last + 1 or (gap and low > last)
+            stats.continuing += not before or follows or slot.slots == before or low == 1
+            gap = False
             numbers.update(slot.slots)
             before, last = slot.slots, max(slot.slots)
         elif slot.kind == "absent":

@@ -10,6 +10,7 @@ from modebook.intake.column_roles import matrix_columns, roles_of
 from modebook.intake.column_stats import Stats, ends_of, stats_of, texts_of
 from modebook.intake.grid import Cell, Grid
 from modebook.intake.headers import covering, find_header
+from modebook.intake.headings import own_titles
 from modebook.intake.titles import Column, Role, title_roles
 from modebook.intake.values import read_values
 
@@ -201,7 +202,7 @@ def _mode_titles(
             if over and not title_roles(over) and over != title:
                 found[c] = over
                 break
-    return found
+    return own_titles(found)
 
 
 def _number_modes(plan: Plan, roles: list[Role], modes: list[str]) -> None:

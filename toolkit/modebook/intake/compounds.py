@@ -85,6 +85,9 @@ _NARROWING = frozenset(
 )
 
 
+_AMOUNT = frozenset(("intensity", "brightness", "level", "dimmer"))
+
+
 def spelled_out(text: str) -> str:
     """A name with its signs in words (`+/- Green`, `P/T speed`), and without a slot number before a colon."""
     for pattern, words in _SIGNS:
@@ -93,12 +96,15 @@ def spelled_out(text: str) -> str:
 
 
 def narrowed(word: str, printed: list[str]) -> bool:
-    """Whether a word of general use would leave out what the name says it is of: a program of movement, the
-    brightness of a lamp.
+    """Whether a word of general use would leave out what the name says it is of: a program of movement,
+    the brightness of an effect or a lamp.
     """
-    if word == "lamp-control":
-        return not _BRIGHT.isdisjoint(printed)
-    return word in _GENERAL and not _NARROWING.isdisjoint(printed)
+    amount = word in PARAMETERS and PARAMETERS[word].quantity in ("selector", "rate", "speed")
+    return (
+        (word in _GENERAL and not _NARROWING.isdisjoint(printed))
+        or (amount and not _AMOUNT.isdisjoint(printed))
+        or (word == "lamp-control" and not _BRIGHT.isdisjoint(printed))
+    )
 
 
 def without_facets(form: str) -> str:
@@ -114,12 +120,12 @@ def composed(text: str) -> Found | None:
     """The word for a name of a known parameter and one aspect of it, in any order, if there is one."""
     form = bare(text)
     words = form.split()
-    lit = _emitted(words, form) or _part(words, form)
-    if lit:
-        return lit
+    known = _emitted(words, form) or _layered(words, form) or _part(words, form)
+    if known:
+        return known
     for at, word in enumerate(words):
-        for aspect, known in _ASPECTS.items():
-            if word in known and len(words) > 1:
+        for aspect, printed in _ASPECTS.items():
+            if word in printed and len(words) > 1:
                 found = _of(" ".join(words[:at] + words[at + 1 :]), aspect, form)
                 if found:
                     return found
@@ -176,6 +182,26 @@ def _part(words: list[str], form: str) -> Found | None:
     base = exact(rest)
     sure = base is not None and base.score >= SURE and base.word in _LIT
     return Found(base.word, INFLECTED, form) if base and sure else None
+
+
+_LAYERS = frozenset(
+    (
+        *("background", "foreground", "effect", "fx", "halo", "aura", "ring", "backlight", "center", "eye"),
+        *("hintergrund", "vordergrund", "effekt", "fond", "effet", "fondo", "efecto", "sfondo", "effetto"),
+        *("anneau", "anillo", "anello", "centre", "centro", "mitte"),
+    )
+)
+"""A part of a light, or a layer of what it shows, that is mixed for itself."""
+_MIXED = _EMITTED | {"color-temperature", "tint", "cie-x", "cie-y", "dimmer", "strobe", "shutter"}
+
+
+def _layered(words: list[str], form: str) -> Found | None:
+    """The parameter in a name of a part and what of it is set: `Background red`, `Effect CCT`."""
+    for layer, rest in ((words[0], words[1:]), (words[-1], words[:-1])) if len(words) > 1 else ():
+        base = exact(" ".join(rest)) if layer in _LAYERS else None
+        if base is not None and base.score >= SURE and base.word in _MIXED:
+            return Found(base.word, INFLECTED, form)
+    return None
 
 
 def _of(rest: str, aspect: str, form: str) -> Found | None:

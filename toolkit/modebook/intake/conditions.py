@@ -21,6 +21,8 @@ class ReadCondition:
     values: tuple[Values, ...] = ()
     percent: bool = False
     given: str | None = None
+    state: str | None = None
+    """What the named parameter does then, `closed` or `open`, where no values are printed."""
 
 
 _BETWEEN_NUMBERS = (
@@ -74,6 +76,45 @@ def _on_name() -> re.Pattern[str]:
     )
 
 
+_STATES = {
+    "closed": "closed|shut|geschlossen|ferme|fermee|cerrado|cerrada|chiuso|chiusa",
+    "open": "open|opened|offen|geoffnet|ouvert|ouverte|abierto|abierta|aperto|aperta",
+}
+_STATE = re.compile(rf"\b(?:{'|'.join(_STATES.values())})\b", re.IGNORECASE)
+
+
+_BESIDE = frozenset({"with", "mit", "avec", "con", "bei", "needs", "requires"})
+"""`Strobe with shutter open` says how, and is no condition."""
+
+
+@cache
+def _on_state() -> re.Pattern[str]:
+    """`only when the shutter is closed`, `shutter must be closed (0-3)`."""
+    return re.compile(
+        rf"(?:\b(?P<when>{_any('when')})\b\s*)?(?:\b(?:the|der|die|das|le|la|el|il|lo)\s+|\bl')?"
+        r"(?P<name>[^\W\d][\w/ -]{0,30}?)\s+"
+        r"(?:(?P<must>must be|has to be|needs to be|muss|doit etre|debe estar|deve essere)\s+|"
+        r"(?:is|ist|est|esta|e)\s+)?"
+        rf"(?P<state>{_STATE.pattern})(?:\s*\(\s*(?P<values>{_NUMBERS})\s*\))?",
+        re.IGNORECASE,
+    )
+
+
+def _states(flat: str) -> list[ReadCondition]:
+    """The conditions of a text on what a parameter does."""
+    found: list[ReadCondition] = []
+    for match in _on_state().finditer(flat):
+        when = (match["when"] or "").casefold()
+        if not (match["must"] or (when and when not in _BESIDE)) or not read_name(match["name"]).sure:
+            continue
+        values = _values(match["values"]) if match["values"] else ()
+        state = next(one for one, words in _STATES.items() if re.fullmatch(words, match["state"].casefold()))
+        found.append(
+            ReadCondition(match[0].strip(), None, match["name"], values, state=None if values else state)
+        )
+    return found
+
+
 @cache
 def _when_inside() -> re.Pattern[str]:
     return re.compile(rf"\s(?:{_any('when')})\s", re.IGNORECASE)
@@ -95,8 +136,10 @@ def _opening(subject: str) -> frozenset[str]:
 def read_conditions(text: str) -> tuple[ReadCondition, ...]:
     """The conditions that a text prints; empty if it prints none."""
     flat = " ".join(text.split())
-    if not any(letter.isdigit() for letter in flat) and not any(
-        word in flat.casefold() for word in ("menu", "menü", "menú", "display")
+    if (
+        not any(letter.isdigit() for letter in flat)
+        and not any(word in flat.casefold() for word in ("menu", "menü", "menú", "display"))
+        and not _STATE.search(flat)
     ):
         return ()
     from modebook.intake.compounds import FACETS
@@ -140,6 +183,8 @@ def read_conditions(text: str) -> tuple[ReadCondition, ...]:
             values = _values(beside["values"])
             if values:
                 found.append(ReadCondition(beside[0].strip(), None, name, values, "%" in beside["values"]))
+    if not found and _STATE.search(flat):
+        found.extend(_states(flat))
     if not found and words & _opening("menu"):
         state = _given().search(flat)
         if state:

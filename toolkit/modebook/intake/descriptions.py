@@ -11,7 +11,7 @@ from modebook.intake.phrases import Said, is_bare_hold, read_description
 from modebook.intake.quantities import Quantity, singles, spans
 
 _SHORT = r"(?<!\bsek)(?<!\bsec)(?<!\bseg)(?<!\bmin)(?<!\bmind)(?<!\bca)(?<!\bapprox)"
-_SEGMENT = re.compile(rf"[;,]|{_SHORT}\.(?=\s|$)|\s[-–—]\s", re.IGNORECASE)
+_SEGMENT = re.compile(rf";|,(?!\d)|(?<!\d),|{_SHORT}\.(?=\s|$)|\s[-–—]\s", re.IGNORECASE)
 _ABBREVIATED = re.compile(r"\b(?:sek|sec|seg|mind?|ca|approx)$", re.IGNORECASE)
 _BRACKET = re.compile(r"\s*[(\[]([^()\[\]]*)[)\]]")
 
@@ -101,7 +101,7 @@ def _remark(text: str, triggers: bool) -> bool:
     if triggers and is_bare_hold(text):
         return True
     if said.hold_s is not None:
-        rest = re.sub(r"\d+(?:[.,]\d+)?\s*\w+\.?", " ", rest)
+        rest = re.sub(r"\d+(?:[.,]\d+)?\s*\+?\s*\w+\.?", " ", rest)
         return len(rest.split()) <= 5 and said.hazard is None
     if said.kept is not None and len(text.split()) <= 9:
         return True

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from dataclasses import dataclass, field, replace
 
@@ -12,6 +13,7 @@ from modebook.intake.folding import fold
 from modebook.intake.grid import Place
 from modebook.intake.lexicon import phrases
 from modebook.intake.loose_rows import values_of
+from modebook.intake.names import read_name
 from modebook.intake.values import ELISIONS, Values
 
 _OVER_ALL = frozenset({"master", "all", "global", "general", "allgemein", "generale"})
@@ -63,7 +65,14 @@ def build_entries(rows: list[ChartRow]) -> tuple[list[Entry], list[ChartRow]]:
     rows = [row for row in rows if not row.whole]
     only_function = not any(row.meaning for row in rows if row.has_value or row.has_slot)
     groups, lost = _floating(rows) if _is_floating(rows) else _sequential(rows)
-    return [_entry(group, only_function) for group in groups], lost
+    entries = [_entry(group, only_function) for group in groups]
+    for before, after in itertools.pairwise(entries):
+        many = any(len(cell.slots) > 3 for cell in before.slots.values())  # it stands for those left out
+        if before.stretches and before.stretches[-1].elided and not many:
+            # Nothing of this slot's values comes after it: whole slots are left out.
+            before.stretches.pop()
+            after.elision = True
+    return entries, lost
 
 
 def _carry_groups(rows: list[ChartRow]) -> None:
@@ -242,6 +251,7 @@ def _in_value_order(group: list[ChartRow]) -> list[ChartRow]:
 
 def _entry(group: list[ChartRow], only_function: bool) -> Entry:
     head = group[0]
+    only_function = only_function or _says_what_they_do(group)
     entry = Entry(
         dict(head.slots),
         place=head.place,
@@ -292,6 +302,18 @@ def _entry(group: list[ChartRow], only_function: bool) -> Entry:
     return entry
 
 
+def _says_what_they_do(group: list[ChartRow]) -> bool:
+    """Whether the names of one slot's rows are what its values do (`Strobe off`, `Strobe slow to fast`),
+    though other slots of the table have a column of meanings for that.
+    """
+    valued = [row for row in group if values_of(row)]
+    names = {fold(row.name) for row in valued}
+    if len(valued) < 2 or len(names) < len(valued) or "" in names or any(row.meaning for row in group):
+        return False
+    first = read_name(group[0].name)
+    return all(row.has_slot for row in valued) or not first.sure or bool(first.rest)
+
+
 def _alternate(group: list[ChartRow]) -> bool:
     """Whether the rows of a slot, a cell a line, are its number, its name, and values and words by turns."""
     if len(group) < 4 or not all(row.loose for row in group) or not group[0].has_slot:
@@ -311,7 +333,7 @@ def _words(entry: Entry, row: ChartRow, *, first: bool, only_function: bool) -> 
     """A row without values: the name, or a remark."""
     if row.value or row.percent or row.hex:
         printed = row.value or row.percent or row.hex
-        if not re.search(r"\d", printed) or re.search(r"[°%K]|Hz|deg", printed):
+        if not re.search(r"\d", printed) or re.search(r"[°%K]|Hz|deg|^[-+−]\d", printed):
             entry.remarks.append(printed)
         else:
             entry.why.append((f"the values {printed!r} are not understood", row.raw))

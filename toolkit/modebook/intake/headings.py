@@ -35,6 +35,26 @@ _SLOT_HEAD = re.compile(
 _BARE_SLOT_HEAD = re.compile(
     r"^[\[(]?(?P<a>\d{1,3})(?:\s*[+/&-]\s*(?P<b>\d{1,3}))?\s*(?:[.:)\]]|\s[-–—])\s+(?P<name>[^\W\d].*)$"
 )
+_OF_MODES = re.compile(
+    rf"(?:dmx|512|{_MODE}s?|modi|modos|modalità|{_SLOTS}|available|verfügbare|disponib\w+|selection|\W)+",
+    re.IGNORECASE,
+)
+"""Words of every mode: what is left of them alone is no name."""
+_SLOTS_FIRST = re.compile(
+    rf"^\W*\d{{1,3}}\s*[-–]?\s*{_SLOTS}[\s-]*{_MODE}\b\s*(?:[:–|-]|(?=[(\[]))\s*(?P<name>\S.*)$",
+    re.IGNORECASE,
+)
+"""A footprint, the word for a mode, and its name: `14-channel mode (Basic)`."""
+_DRAWN = re.compile(r"^[-–—=*_#~+<>•]{2,}\s*|\s*[-–—=*_#~+<>•]{2,}$")
+"""What a plain text draws around a heading: `--- Mode A ---`."""
+_VALUES_FIRST = re.compile(
+    rf"\d{{1,3}}\s*(?:-|–|—|…|\.\.+|to|bis|à)\s*\d{{1,3}}\b(?!\s*[-–]?\s*{_SLOTS}\b)", re.IGNORECASE
+)
+_BEFORE_NUMBER = re.compile(
+    rf"^(?!\W*\d+\s*[-–]?\s*{_SLOTS}\b)[^:]+?\s[-–—|]\s+(?={_MODE}\s*(?:no\.?|nr\.?|n°|nº|#)?\s*\d)",
+    re.IGNORECASE,
+)
+"""What stands before a numbered mode is of the whole document: `Panel 60 – Mode 1: CCT`."""
 _OF_CHARTS = re.compile(
     rf"(?:dmx|{_SLOTS}|chart|table|tabelle|tableau|tabla|tabella|protocol|protokoll|protocole|protocolo|protocollo|"
     r"functions?|funktionen|fonctions|funciones|funzioni|assignments?|belegung|512|\s|-)+",
@@ -88,7 +108,7 @@ class Footnote:
 @lru_cache(maxsize=4_000)
 def read_mode_head(text: str) -> ModeHead | None:
     """The mode that a line or title names; None if it is anything else."""
-    flat = " ".join(text.split()).strip(" :")
+    flat = _DRAWN.sub("", " ".join(text.split())).strip(" :")
     if not flat or len(flat) > 90 or (flat.endswith((".", ";")) and len(flat.split()) > 7):
         return None
     if len(flat.split()) > 3 and re.search(r"[^\W\d]{5}\.$", flat):
@@ -96,6 +116,8 @@ def read_mode_head(text: str) -> ModeHead | None:
         return None
     if len(_FOOTPRINT.findall(flat)) > 1 and not _FOOTPRINT.sub("", flat).strip(" ,/|"):
         return None  # `6CH 11CH 13CH` titles the columns of several modes
+    if _VALUES_FIRST.match(flat):
+        return None  # `111-255: music mode` is a range
     footprint = _FOOTPRINT.search(flat) or _FOOTPRINT_AFTER.search(flat)
     says_mode = re.search(rf"\b{_MODE}s?\b", flat, re.IGNORECASE)
     if not says_mode and not footprint:
@@ -106,7 +128,8 @@ def read_mode_head(text: str) -> ModeHead | None:
     if re.search(rf"\b\d+\s+{_MODE}s?\b", flat, re.IGNORECASE) and not footprint:
         # `2 modes` counts them and names none.
         return None
-    if _SLOT_HEAD.match(flat):
+    if _SLOT_HEAD.match(flat) or (not footprint and len(flat.split()) > 1 and _OF_MODES.fullmatch(flat)):
+        # `DMX personality` stands over all modes, and names none.
         return None
     if not says_mode and len(flat.split()) > 8:
         return None
@@ -126,22 +149,26 @@ def read_mode_head(text: str) -> ModeHead | None:
 
 
 def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
-    told = flat
+    told = _BEFORE_NUMBER.sub("", flat)
     for word in phrases("phrases", "continued"):
         told = re.sub(rf"[\s(\[,–-]*\b{re.escape(word)}\b\.?[)\]]?", "", told, flags=re.IGNORECASE)
     if footprint:
         inside = re.compile(r"[(\[]\s*" + re.escape(footprint[0]) + r"\s*[)\]]")
         shorter = inside.sub(" ", told)
+        if _OF_MODES.fullmatch(shorter):
+            return footprint[0]  # `DMX mode: 2 channels` is called by its slots
         if shorter == told:
             # One of several remarks: `RGBW (8 channels, 16 bit)`.
             shorter = re.sub(r"(?<=[(\[])\s*" + re.escape(footprint[0]) + r"\s*[,;/]\s*", "", told)
         if shorter == told:
             shorter = re.sub(
-                r"(?:\s*[,:–-]|(?<=[)\]]))\s*" + re.escape(footprint[0]) + r"(?:\s+dmx)?\s*$",
+                r"(?:\s*[,:|–-]|(?<=[)\]]))\s*" + re.escape(footprint[0]) + r"(?:\s+dmx)?\s*(?=\)?$)",
                 "",
                 told,
                 flags=re.IGNORECASE,
             )
+        if _OF_MODES.fullmatch(shorter) or _OF_CHARTS.fullmatch(shorter):
+            return footprint[0]
         told = shorter
     bracket = re.fullmatch(r"([^(\[]+)[(\[]([^)\]]+)[)\]]", told.strip())
     if bracket and _OF_CHARTS.fullmatch(bracket[1]):
@@ -154,6 +181,9 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
     )
     if called:
         return called["name"].strip()  # `22-channel mode (Extended)`
+    first = _SLOTS_FIRST.match(told)
+    if first:
+        return _unbracket(first["name"].strip(" :–-|"))
     told = (
         re.sub(rf"[(\[]\s*(?:\d+\s*[-–]?\s*{_SLOTS}\s*)?{_MODE}\s*[)\]]?", " ", told)
         if ":" not in told
@@ -179,7 +209,8 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
         told,
         re.IGNORECASE,
     )
-    if behind and re.fullmatch(rf"{_SLOTS}\.?", behind["name"], re.IGNORECASE) and footprint:
+    called = re.fullmatch(rf"{_MODE}\s+(?P<name>.*)", told, re.IGNORECASE)
+    if footprint and called and called["name"] == footprint[0]:
         return footprint[0]  # `Modo 7 canales` is called by its slots, and 7 is not its number
     if footprint and _OF_CHARTS.fullmatch(told):
         return footprint[0]  # `DMX chart - 9 CH` names nothing else
@@ -198,6 +229,43 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
 def _says_little(name: str) -> bool:
     """Whether a mode's name without the word mode is but a letter: the word is a part of it (`Mode A`)."""
     return len(name) == 1 and name.isalpha()
+
+
+_SLOTS_BEFORE = re.compile(
+    rf"^(?:{_SLOTS})\b\.?\s*[:–-]?\s*(?=\S)(?P<name>(?!in\b|im\b|en\b|nel\b|no\b|nr\b|of\b|/).*[^\W\d].*)$",
+    re.IGNORECASE,
+)
+
+
+def own_titles(titles: list[str]) -> list[str]:
+    """The titles of modes' columns without the word for slots that they all begin with (`Channel Basic`)."""
+    found = [_SLOTS_BEFORE.match(title) for title in titles if title]
+    names = [_unbracket(one["name"].strip()) for one in found if one]
+    if len(names) < 2 or len(names) < len(found) or len(set(names)) < len(set(filter(None, titles))):
+        return titles
+    told = iter(names)
+    return [next(told) if title else "" for title in titles]
+
+
+def heads_of(titles: list[str], head: ModeHead | None) -> list[ModeHead | None]:
+    """The heads of a table's modes: by the titles of their columns; of a single one, the heading above it."""
+    if len(titles) > 1 or (head is None and titles[0]):
+        return [read_mode_head(title) or _named(title) for title in titles]
+    return [head]
+
+
+def _named(title: str) -> ModeHead | None:
+    return ModeHead(title, title, None, None, True) if title else None
+
+
+def numbered_mode(text: str) -> ModeHead:
+    """The mode that a cell in a column of modes names: its number may stand before it (`2: HSI`)."""
+    found = re.fullmatch(r"(?P<n>\d{1,2})\s*(?:[:.)|]|\s[-–—])\s*(?P<name>[^\W\d].*)", text)
+    if found is None:
+        return ModeHead(text, text, int(text) if re.fullmatch(r"\d{1,2}", text) else None, None, True)
+    slots = _FOOTPRINT.search(found["name"])
+    name = _mode_name(found["name"], slots)
+    return ModeHead(text, name, int(found["n"]), int(slots["n"]) if slots else None, True)
 
 
 def _unbracket(name: str) -> str:

@@ -105,6 +105,37 @@ def inflected(text: str) -> Found | None:
     return Found(word, INFLECTED, form) if word else None
 
 
+@cache
+def _bags() -> dict[tuple[str, ...], str | None]:
+    """Sure phrases of several words by their words in any order; None where one bag is of two words."""
+    found: dict[tuple[str, ...], str | None] = {}
+    for phrase, (word, score) in synonyms().items():
+        bag = tuple(sorted(phrase.split()))
+        if len(bag) < 2 or score < SURE:
+            continue
+        found[bag] = word if found.get(bag, word) == word else None
+    return found
+
+
+_ASPECTS = frozenset(
+    (
+        *("index", "indexing", "position", "angle", "rotation", "rotate", "rotating", "rot", "idx"),
+        *("spin", "speed", "time", "macro", "mode", "indexation", "winkel", "drehung", "indice"),
+        *("posicion", "angulo", "rotacion", "posizione", "angolo", "rotazione", "vitesse", "velocidad"),
+        *("velocita", "geschwindigkeit"),
+    )
+)
+
+
+def reordered(text: str) -> Found | None:
+    """The word for a phrase of the lists in another order (`Prism circular`), if it is the only one."""
+    form = bare(text)
+    if len(_ASPECTS.intersection(form.split())) > 1:
+        return None  # the index of a rotation is not its rotation
+    word = _bags().get(tuple(sorted(form.split())))
+    return Found(word, INFLECTED, form) if word else None
+
+
 @lru_cache(maxsize=4_000)
 def shortened(text: str) -> Found | None:
     """The word for a name whose words are cut short with a point (`Temp. color`), if it is the only one."""

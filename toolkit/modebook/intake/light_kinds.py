@@ -19,6 +19,7 @@ _FIGURES = {
     "pan": "image-position-x",
     "tilt": "image-position-y",
     "pan-rotation": "image-rotation",
+    "barn-door-rotation": "image-rotation",
     "color-wheel": "color-preset",
 }
 """What names of moving lights mean of the figures that a laser draws."""

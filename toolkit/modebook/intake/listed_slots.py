@@ -40,7 +40,8 @@ def with_listed_slots(grid: Grid) -> Grid:
             (m["n"] for c, cell in enumerate(row) if c not in (slots, names) and (m := _grouped(cell.flat))),
             "",
         )
-        for index, name in enumerate(_SIGNS.split(row[names].text.strip())):
+        listed = of_one_cell(_SIGNS.split(row[names].text.strip()))
+        for index, name in enumerate(listed):
             label = f"{name} {number}" if several and number else name
             texts = {slots: str(int(run["first"]) + index), names: label}
             found.append([_with(cell, texts.get(c, cell.text)) for c, cell in enumerate(row)])
@@ -61,6 +62,14 @@ def _listed(row: list[Cell]) -> tuple[int, int] | None:
             if len(names) == count and all(read_name(name).sure for name in names):
                 return c, other
     return None
+
+
+def of_one_cell(names: list[str]) -> list[str]:
+    """Names of which the first alone says whose all of them are, each with that: `Pixel 1 red, green`."""
+    whose = re.fullmatch(r"(?P<cell>.*\d\W*)\s+\S+", names[0])
+    if whose is None or any(any(letter.isdigit() for letter in name) for name in names[1:]):
+        return names
+    return [names[0], *(f"{whose['cell']} {name}" for name in names[1:])]
 
 
 def _grouped(text: str) -> re.Match[str] | None:

@@ -21,7 +21,7 @@ from modebook.intake.values import ELISIONS, Values, read_values
 _DASH = r"\s*(?:\.{2,}|…|[-‐‑‒–—−~÷]|\bto\b|\bbis\b|\bà\b|\ba\b|\bhasta\b)\s*"
 _N = r"\d{1,3}(?:[.,]\d{3})+|\d{1,5}"
 _RANGE = re.compile(
-    rf"(?<![\w.,°%-])(?:0x[0-9A-F]+{_DASH}0x[0-9A-F]+|(?:{_N}){_DASH}(?:{_N}))(?![\w°%]|[.,]\d|\s?(?:°|%|K\b|Hz\b|deg\b|degrees|Grad\b|s\b|rpm\b))",
+    rf"(?<![\w.,°%-])(?:0x[0-9A-F]+{_DASH}0x[0-9A-F]+|(?:{_N}){_DASH}(?:{_N}))(?![\w°%]|[.,]\d|\s?(?:°|%|K(?![\w-])|Hz\b|deg\b|degrees|Grad\b|s(?![\w-])|rpm\b))",
     re.IGNORECASE,
 )
 _PADDED = re.compile(r"(?<![\w.,-])0\d{2}(?:\s+\d{3})?(?![\w.,°%-])")

@@ -8,7 +8,7 @@ from collections.abc import Collection
 from modebook.intake.chart_rows import read_slot_cell
 from modebook.intake.grid import Cell, Grid
 from modebook.intake.headers import find_header
-from modebook.intake.headings import ModeHead, read_mode_head
+from modebook.intake.headings import ModeHead, numbered_mode, read_mode_head
 from modebook.intake.names import read_name
 from modebook.intake.titles import title_roles
 
@@ -43,7 +43,7 @@ def by_mode_column(grid: Grid, known: Collection[str] = ()) -> list[tuple[ModeHe
         edges = sorted({0, *starts, len(body)})
         for start, end in itertools.pairwise(edges):
             text = body[start][column].flat
-            head = (read_mode_head(text) or ModeHead(text, text, None, None, True)) if text else None
+            head = (read_mode_head(text) or numbered_mode(text)) if text else None
             rows = [_without(row, column) for row in (*titles, *body[start:end])]
             found.append((head, Grid(rows, grid.place, grid.ruled)))
         return found

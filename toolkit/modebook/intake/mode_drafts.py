@@ -20,7 +20,7 @@ from modebook.intake.folding import fold
 from modebook.intake.footnotes import Footnotes
 from modebook.intake.grid import Line
 from modebook.intake.light_kinds import settle_by_kind
-from modebook.intake.naming import confirm_name
+from modebook.intake.naming import confirm_name, head_of
 from modebook.intake.ranges import fill_ranges
 from modebook.intake.references import doubt_references
 from modebook.intake.setting_ranges import Settings, in_order
@@ -124,7 +124,9 @@ def _context(mode: DraftMode) -> None:
             if speed in PARAMETERS:
                 parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
                 parameter.word = speed
-                if not _only_speed(parameter, previous, mode):
+                heads = [head_of(stretch.text) for stretch in parameter.stretches]
+                said = any(head and head.word == speed for head in heads)
+                if not said and not _only_speed(parameter, previous, mode):
                     parameter.doubt(
                         f"only {parameter.label!r} is printed; it stands behind {previous.label!r}",
                         parameter.entry.printed,
@@ -233,7 +235,17 @@ def _condition(
         )
         return None
     top = 256**target.bytes - 1
-    ends: list[tuple[int, int]] = []
+    ends = [
+        (r["from"], r["to"]) for r in target.ranges if condition.state and r.get("does") == condition.state
+    ]
+    if condition.state and not ends:
+        parameter.doubt(
+            f"a condition says {condition.state}, and no range of {target.label or target.word} does",
+            condition.printed,
+            "left out",
+            below,
+        )
+        return None
     for values in condition.values:
         start, end = values.start, values.end
         if condition.percent or values.form == "percent":

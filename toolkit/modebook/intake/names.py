@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache, lru_cache
 
 from modebook.intake.compounds import composed, narrowed, spelled_out, without_facets
 from modebook.intake.folding import fold
-from modebook.intake.lexicon import SURE, exact, inflected, nearest, phrases, shortened
+from modebook.intake.lexicon import SURE, exact, inflected, nearest, phrases, reordered, shortened
 
 _BRACKETS = re.compile(r"[(\[]([^)\]]*)[)\]]")
 _MEASURED = re.compile(
@@ -18,6 +18,8 @@ _MEASURED = re.compile(
 )
 _GLUED = re.compile(r"^([a-z]{1,2})(\d{1,4})$")
 _NUMBER = re.compile(r"^#?(\d{1,3})$")
+_DESIGNATED = re.compile(r"\d{1,2}[a-d]|[a-d]\d{1,2}")
+"""Which of the blades and which of its ends: `Blade 1A`."""
 _SIDED = frozenset({"blade-position", "blade-angle", "barn-door", "barn-door-rotation"})
 DESCRIBING = re.compile(
     r"[-+±]?\d[\d.,]*[%°k]?|[%°k]|hz|khz|deg|degrees?|grad|degres|grados|gradi|rpm|kelvin|bpm|s|ms|sec|to|bis|a|hasta|"
@@ -79,11 +81,13 @@ def read_name(text: str) -> Name:
     if whole.sure or not flat:
         return whole
     best = whole
-    said = _bracketed(flat) or _both_bytes(flat) or _said_twice(flat)
+    said = _service(flat) or _bracketed(flat) or _both_bytes(flat) or _said_twice(flat)
     if said is not None:
         return said
     for head, rest in _splits(flat):
         found = _read(head)
+        if narrowed(found.word or "", fold(rest).split()):
+            continue
         if found.word is not None and found.score > best.score + 0.005:
             level = _mark(rest)
             if level is not None and found.level is None:
@@ -129,6 +133,20 @@ def _settled(name: Name, flat: str) -> Name:
         if meant and meant.score >= SURE and meant.word in _WHITES:
             return _with(name, word=meant.word)
     return name
+
+
+_SERVICE = frozenset({"control", "reset", "lamp-control"})
+_SERVED = _SERVICE | {"fan", "fan-mode", "macro", "display", "dimmer-curve", "power", "smoothing"}
+
+
+def _service(flat: str) -> Name | None:
+    """A slot of several kinds of service (`Reset, internal programs`) is one of control."""
+    parts = [part.strip() for part in re.split(r"\s*[,/&+;]\s*|\s+(?:and|und|et|y|e)\s+", flat)]
+    words = {found.word for part in parts if (found := exact(part)) and found.score >= 0.8}
+    known = all(exact(part) for part in parts) and words <= _SERVED
+    if len(parts) < 2 or len(words) < 2 or not known or not words & _SERVICE:
+        return None
+    return Name(flat, "control", 1.0, base=fold(flat))
 
 
 def _inverted(flat: str) -> Name | None:
@@ -241,7 +259,11 @@ def _read(text: str) -> Name:
     base = " ".join(words)
     candidates = [words, numbered]
     side = None
-    without_side = [word for word in numbered if word not in phrases("marks", "side")]
+    sides = phrases("marks", "side")
+    ends = [
+        word for word in numbered if _DESIGNATED.fullmatch(word) or (number and re.fullmatch("[a-d]", word))
+    ]
+    without_side = [word for word in numbered if word not in sides and word not in ends]
     if without_side and len(without_side) < len(numbered):
         candidates.append(without_side)
     best: Name | None = None
@@ -254,6 +276,8 @@ def _read(text: str) -> Name:
             if found.word not in _SIDED:
                 continue
             side = "-".join(word for word in numbered if word not in without_side)
+            if ends:
+                found = replace(found, score=1.0)  # nothing else has ends of such names
         read = Name(
             label,
             found.word,
@@ -280,12 +304,12 @@ def _read(text: str) -> Name:
             )
             return Name(label, found.word, min(score, 0.95), level, bits, number, cell, None, base)
     for tried in (numbered, plain):
-        found = inflected(" ".join(tried)) if tried else None
+        found = (inflected(" ".join(tried)) or reordered(" ".join(tried))) if tried else None
         if found and not narrowed(found.word, numbered):
             return Name(label, found.word, found.score, level, bits, number, cell, None, base)
     for tried in (numbered, plain):
         found = composed(" ".join(tried)) if tried else None
-        if found:
+        if found and (tried is numbered or not narrowed(found.word, numbered)):
             return Name(label, found.word, found.score, level, bits, number, cell, None, base)
     short = shortened(text) if level is None and number is None else None
     if short:
@@ -363,6 +387,4 @@ def _label(text: str, level: int | None, bits: int | None) -> str:
 
 
 def _with(name: Name, **changes: object) -> Name:
-    from dataclasses import replace
-
     return replace(name, **changes)  # type: ignore[arg-type]

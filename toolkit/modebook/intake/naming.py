@@ -28,6 +28,9 @@ _BOTH_GREENS = re.compile(
     r"(?:[-–−]|\bminus|\bmoins|\bmenos|\bmeno)\s?(?:gr[üu]n|green|vert|verde)\b|\bmagenta\b", re.IGNORECASE
 )
 _STROBE_HZ = 60
+_SEEN_HZ = 60
+"""Flashes up to here; what is faster than that is a modulation of the emitters."""
+_PLAYED = frozenset({"effect", "macro", "pixel-effect", "color-macro", "pixel-macro", "movement-macro"})
 _GENERIC = frozenset({"nothing", "open", "closed", "stop"})
 
 
@@ -105,7 +108,11 @@ def _measured(parameter: DraftParameter, name: Name) -> Name:
             return replace(name, word="color-temperature", score=1.0)
     if form.startswith(_FLICKERS) and len(parameter.stretches) > 2 and name.word in (None, "effect", "macro"):
         return replace(name, word="effect", score=1.0)
-    if name.word == "color-correction" or (name.word in ("white", "white-point") and single):
+    if (
+        name.word == "color-correction"
+        or (name.word in ("warm-correction", "cool-correction") and single)
+        or (name.word in ("white", "white-point") and single)
+    ):
         spans = [quantity for text in texts for quantity in describe(text).spans]
         if spans and all(one.unit == "K" for one in spans):
             return replace(name, word="color-temperature")
@@ -126,6 +133,18 @@ def _measured(parameter: DraftParameter, name: Name) -> Name:
         told = [one for text in texts for one in describe(text).spans]
         if told and all(one.unit == "%" and one.start in (0, 100) for one in told):
             return replace(name, word="dimmer", score=1.0)
+    if name.word == "gobo-index" and len(parameter.stretches) > 2:
+        does = {describe(text).said.does for text in texts}
+        if "open" in does and "index" not in does:
+            return replace(name, word="gobo-wheel")  # positions of a wheel, not of a gobo
+    if name.word == "lamp-control" and single and form.split()[:1] in (["lamp"], ["lampe"], ["lampada"]):
+        spans = [quantity for text in texts for quantity in describe(text).spans]
+        if spans and all(one.unit == "%" for one in spans):
+            return replace(name, word="dimmer")  # a lamp of several, from dark to full
+    if form in ("rate", "frequency", "speed"):
+        told = [one for text in texts for one in (*describe(text).spans, *describe(text).singles)]
+        if told and all(one.unit == "Hz" and one.end <= _SEEN_HZ for one in told):
+            return replace(name, word="strobe", score=_LIKELY)
     if name.word == "strobe" and form.startswith("flash effect") and len(parameter.stretches) > 3:
         return replace(name, word="strobe-mode")
     return name
@@ -197,12 +216,25 @@ def confirm_name(parameter: DraftParameter, words: Sequence[str]) -> None:
         if partner in words and sum(word == parameter.word for word in words) == 1:
             parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
         return
+    if parameter.word == "minimum-level" and "heat" in fold(parameter.label) and _FOGGING.intersection(words):
+        parameter.word = "heater"  # a lamp is warmed by a little light, a fog machine is heated
+        return
     if parameter.word == "fountain-pump" and _FOGGING.intersection(words):
         parameter.word = "fluid-pump"
         parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
         return
     if parameter.word in ("output-duration", "output-interval") and _FOGGING.intersection(words):
         # Beside the output of a fog machine they can be of nothing else.
+        parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
+        return
+    if parameter.word == "strobe":
+        before = words[: words.index("strobe")]
+        if words.count("strobe") == 1 and not _PLAYED.intersection(before):
+            # Flashes, as nothing else in the mode could have a rate.
+            parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
+        return
+    if parameter.word == "output-duration" and fold(parameter.label) == "duration" and "strobe" in words:
+        parameter.word = "strobe-duration"
         parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
         return
     acting = any(entry.get(key) for entry in parameter.ranges for key in ("hazard", "hold_s", "sets", "kept"))

@@ -103,7 +103,8 @@ def from_text(text: str, name: str = "the pasted text", notes: Sequence[str] = (
 
 def _is_csv(text: str) -> bool:
     """Whether most lines have the same number, two or more, of semicolons or of commas without spaces."""
-    lines = [line for line in text.splitlines()[:60] if line.strip()]
+    # A comma within quotes parts no cells.
+    lines = [re.sub(r'"[^"]*"', '""', line) for line in text.splitlines()[:60] if line.strip()]
     if len(lines) < 3 or any("\t" in line for line in lines):
         return False
     for sign in (";", ","):

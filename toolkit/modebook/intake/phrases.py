@@ -10,7 +10,7 @@ from modebook.intake.folding import fold
 from modebook.intake.lexicon import keyed, phrases
 
 _SECONDS = "|".join(sorted((re.escape(p) for p in phrases("phrases", "seconds")), key=len, reverse=True))
-_FIGURE = rf"(?P<figure>\d{{1,3}}(?:[.,]\d{{1,2}})?)\s*(?:{_SECONDS})\b"
+_FIGURE = rf"(?P<figure>\d{{1,3}}(?:[.,]\d{{1,2}})?)\s*\+?\s*(?:{_SECONDS})\b"
 _BRACKET_HOLD = re.compile(rf"^\(?\s*(?:[>≥~]|min\.?|≥=?)?\s*{_FIGURE}\.?\s*\)?$", re.IGNORECASE)
 _BRACKETS = re.compile(r"[(\[]([^()\[\]]*)[)\]]")
 _PARTS = re.compile(r"[,;:()\[\]]|\.(?:\s|$)|\s[-–—]\s")
@@ -184,6 +184,12 @@ def affirmed(text: str) -> str:
     return ",".join(parts)
 
 
+_STOPPED = re.compile(
+    r"^ (?:[^\W\d]+ ){0,2}(?:stop|stopp|stopped|arret|parada|detenida|parado|halt|angehalten|fermo|ferma) $"
+)
+"""`Rainbow stop`; a turn that slows down to a stop says more words."""
+
+
 def _does(text: str) -> str | None:
     said = affirmed(text)
     if said.strip() and said != text:
@@ -192,7 +198,14 @@ def _does(text: str) -> str | None:
     whole = keyed("phrases", "does.")
     for head in heads:
         if head in whole:
+            remarks = [whole.get(fold(inner)) for inner in _BRACKETS.findall(text)]
+            if whole[head] == "nothing" and any(said in ("open", "closed", "stop") for said in remarks):
+                # `No function (shutter open)`: what the light does there is said all the same.
+                return next(said for said in remarks if said)
             return whole[head]
+    alike = {whole.get(fold(part)) for part in re.split(r"[/,]", text)}
+    if len(alike) == 1 and None not in alike:
+        return alike.pop()  # said in two words: `White / open`
     for part in re.split(r"[:,;]|\s[-–—]\s", _BRACKETS.sub(" ", text)):
         form = fold(part)
         if whole.get(form) in ("as-menu", "unchanged") and form not in (
@@ -219,6 +232,8 @@ def _does(text: str) -> str | None:
     for does in ("random", "bounce", "rotate", "index"):
         for phrase in phrases("phrases", f"does~{does}"):
             if f" {phrase} " in form:
+                if does == "rotate" and _STOPPED.search(form):
+                    return "stop"
                 # `Rotation off` is a stop; what else is off does nothing of its kind.
                 return ("stop" if does in ("bounce", "rotate") else None) if off else does
     return None

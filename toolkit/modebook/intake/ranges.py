@@ -39,7 +39,7 @@ TRIGGERING = frozenset(
     }
 )
 _STROBING = re.compile(
-    r"\b(strob\w*|flash\w*|blitz\w*|estrob\w*|destell\w*|lampegg\w*|pulse|pulsing|lightning|stroboscop\w*|eclair\w*|puls\w*)\b",
+    r"\b(\w*strob\w*|flash\w*|\w*blitz\w*|estrob\w*|destell\w*|lampegg\w*|pulse|pulsing|lightning|stroboscop\w*|eclair\w*|puls\w*)\b",
     re.IGNORECASE,
 )
 
@@ -249,6 +249,8 @@ def _range(
             f"/ranges/{len(parameter.ranges)}",
         )
     does = what_it_does(parameter.word, meaning, said.does, whole=whole)
+    if does == "rotate" and description.spans and all(one.unit == "deg" for one in description.spans):
+        does = "index"  # degrees from end to end are places
     if does:
         entry["does"] = does
     if said.hold_s is not None:

@@ -40,6 +40,9 @@ def chart_rows(grid: Grid, plan: Plan) -> list[ChartRow]:
         if len(filled) == 1 and is_note(filled[0]):
             found.append(ChartRow(cells[0].place, whole=filled[0], raw=filled[0]))
             continue
+        if filled and all(text in ELISIONS for text in filled):
+            found.append(ChartRow(cells[0].place, value=filled[0], raw=filled[0]))
+            continue
         if is_title_row(texts) or (
             len(filled) > 1 and titles and all(fold(text) in titles for text in filled)
         ):
@@ -157,9 +160,9 @@ def _by_roles(cells: list[Cell], plan: Plan) -> ChartRow:
         elif role == "function":
             row.name = joined(row.name, text)
             row.wraps = cell.wraps if row.wraps is None else row.wraps
-        elif role == "unit" and row.meaning[-1:].isdigit() and _UNIT.fullmatch(text):
+        elif role == "unit" and row.meaning[-1:].isdigit() and _UNIT.fullmatch(text) and text.strip("-–—/"):
             row.meaning = f"{row.meaning} {text}"
-        elif role == "unit" and not any(letter.isdigit() for letter in text):
+        elif role == "unit" and _UNIT.fullmatch(text):
             continue  # a unit alone says nothing of a range
         elif role in ("meaning", "unit"):
             row.meaning = joined(row.meaning, text)
@@ -173,6 +176,8 @@ def _by_roles(cells: list[Cell], plan: Plan) -> ChartRow:
             other = text
         elif role == "none" and any(letter.isalpha() or letter in "°%" for letter in text):
             row.meaning = joined(row.meaning, text)
+    if _names_from_value(row):
+        row.name, row.value = row.value, ""
     if other and turns_round(f"{row.meaning or row.name}:{other}"):
         row.why.append("the two languages of this text contradict each other")
     if start or end:
@@ -192,8 +197,17 @@ def _by_roles(cells: list[Cell], plan: Plan) -> ChartRow:
     return row
 
 
-_UNIT = re.compile(r"%|°|K|k?Hz|m?s|min|deg|rpm|bpm|mm?|°C|lx|mired", re.IGNORECASE)
-"""A unit that stands in a column of its own, behind figures."""
+_UNIT = re.compile(
+    r"[^\w\s]{1,2}|k|hz|khz|s|ms|m|min|deg|rpm|bpm|lx|mired|°\s?[ck]?|sec|sek|seg|bits?|"
+    r"per ?cent|kelvin|degrees?|hertz|seconds?|grad|degr[eé]s|grados|gradi|prozent|steps?",
+    re.IGNORECASE,
+)
+
+
+def _names_from_value(row: ChartRow) -> bool:
+    """Whether a slot's name stands where values would: a cell merged over the values of a heading row."""
+    bare = row.has_slot and not (row.name or row.meaning or row.percent or row.hex or row.matrix)
+    return bare and re.search(r"[^\W\d_]{3,}", row.value) is not None and not read_values(row.value)
 
 
 def _is_unshown(text: str) -> bool:
@@ -218,6 +232,17 @@ def _two(slot: SlotCell | None, coarse: SlotCell, fine: SlotCell) -> SlotCell:
 
 def _lines(text: str) -> list[str]:
     return [line.strip() for line in text.split("\n") if line.strip()]
+
+
+def _by_blanks(value: str, head: str, texts: list[str]) -> tuple[str, list[str], list[str]]:
+    """Head, texts beside values, and other texts, where blank lines among the values say which is which."""
+    lines = [line.strip() for line in value.split("\n")]
+    if "" not in lines or len(texts) not in (len(lines), len(lines) + (not head)):
+        return head, texts, []
+    if len(texts) > len(lines) or (not head and not lines[0]):
+        head, texts, lines = texts[0], texts[1:], lines[len(lines) - len(texts) + 1 :]
+    pairs = list(zip(lines, texts, strict=True))
+    return head, [text for line, text in pairs if line], [text for line, text in pairs if not line]
 
 
 def _taken_apart(row: ChartRow, cells: list[Cell], plan: Plan) -> list[ChartRow]:
@@ -256,6 +281,9 @@ def _taken_apart(row: ChartRow, cells: list[Cell], plan: Plan) -> list[ChartRow]
     head = row.name if key == "meaning" else ""
     if key == "name" and len(texts) == len(values) + 1:
         head, texts = texts[0], texts[1:]
+    if len(texts) != len(values):
+        head, texts, remarks = _by_blanks(row.value, head, texts)
+        row.why.extend(f"a line without values stands between the others: {text}" for text in remarks)
     if len(texts) != len(values):
         row.why.append(f"{len(values)} values and {len(texts)} texts stand in one row: they are not paired")
         row.value = " ; ".join(values)

@@ -192,7 +192,8 @@ def _parted(meaning: str) -> tuple[str, str]:
         head = " ".join(words[:length])
         known = _known(head)
         if known and known.score >= SURE and known.word in _KINDS:
-            return head, " ".join(words[length:]).strip("()")
+            choice = " ".join(words[length:])
+            return head, choice[1:-1] if re.fullmatch(r"\([^()]*\)", choice) else choice
     # Off and on may come first or stand alone behind: Smoothing off.
     return "", ""
 

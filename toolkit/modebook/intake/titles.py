@@ -83,6 +83,9 @@ def title_roles(text: str) -> tuple[Role, ...]:
     form = fold(flat)
     if form in known:
         return known[form]
+    unmarked = fold(re.sub(r"\s*(?:#|n[°º]|no\.|nr\.)$|^#\s*", "", flat, flags=re.IGNORECASE))
+    if unmarked in known and known[unmarked][0] in ("slot", "coarse", "fine"):
+        return known[unmarked]  # `Channel #`
     joined = form.replace(" ", "")
     if len(joined) > 3 and joined in _unbroken():
         # A narrow column breaks words: `Canal e`, `Default val ue`.

@@ -11,7 +11,7 @@ from typing import Literal
 Form = Literal["dec", "hex", "percent", "dotted"]
 
 _DASH = (
-    r"(?:\s*(?:\.{2,}|…|[-‐‑‒–—−~÷→⇒]+>?)\s*"
+    r"(?:\s*(?:\.{2,}|…|<[-–=]+>|[-‐‑‒–—−~÷→⇒↔⇔]+>?|>{1,2})\s*"
     r"|\s+(?:to|bis|à|a|al|au|hasta|thru|through|until|fino\s+a|jusqu['’]?\s?[aà])\s+)"
 )
 _DEC = r"\d{1,3}(?:[,.'’ \u00a0\u202f]\d{3})+|\d+"
@@ -136,7 +136,8 @@ def _made(found: re.Match[str], form: Form) -> tuple[Values, ...]:
         low, high = (float(number.strip(" %").replace(",", ".")) for number in (first, last))
         if not low <= high <= 100:
             return ()
-        why = "only percent is printed, and several values fall on one percent"
+        whole = low == 0 and high == 100
+        why = "" if whole else "only percent is printed, and several values fall on one percent"
         return (Values(_byte(low), _byte(high), "percent", why, single),)
     pair_a, pair_b = _PAIR.fullmatch(first), _PAIR.fullmatch(last)
     if pair_a and pair_b and "." in first and "." in last and not single:

@@ -78,8 +78,12 @@ def _longest(
         heading = len(line.pieces) == 1 and is_heading(line.pieces[0].text)
         if heading and columns is not None:
             break
-        if columns is not None and not _is_sentence(line):
-            _parted(line, columns, gap)
+        over = columns is not None and not _is_sentence(line) and _parted(line, columns, gap)
+        if over and len(line.pieces) == 2:
+            # It ran over a gutter: the columns are told by the lines that do not.
+            end, singles = end + 1, 0
+            best = (end, columns)
+            continue
         if len(line.pieces) == 1:
             if columns is None or not _within_one(line.pieces[0], columns, gap):
                 break
@@ -108,11 +112,13 @@ def _is_sentence(line: AlignedLine) -> bool:
     return text[:1].isupper() and text.endswith(".") and len(text.split()) > 4
 
 
-def _parted(line: AlignedLine, columns: list[tuple[float, float]], gap: float) -> None:
-    """Part pieces that run over a gutter with a narrow space in it: a full cell beside the next one."""
+def _parted(line: AlignedLine, columns: list[tuple[float, float]], gap: float) -> bool:
+    """Part pieces that run over a gutter with a narrow space in it, a full cell beside the next one; whether
+    there were any.
+    """
     made: list[Piece] = []
     if len(line.pieces) >= len(columns):
-        return  # a cell for each column is there: a long one only reaches over the next
+        return False  # a cell for each column is there: a long one only reaches over the next
     for piece in line.pieces:
         over = [column for column in columns if piece.x0 < column[1] and column[0] < piece.x1]
         cut = None
@@ -125,7 +131,9 @@ def _parted(line: AlignedLine, columns: list[tuple[float, float]], gap: float) -
             continue
         for words in (piece.words[:cut], piece.words[cut:]):
             made.append(piece_of(words))
+    parted = len(made) > len(line.pieces)
     line.pieces = made
+    return parted
 
 
 def _fewest(lines: list[AlignedLine], made: list[tuple[float, float]]) -> int:
