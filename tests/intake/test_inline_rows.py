@@ -70,7 +70,7 @@ def test_a_line_a_slot_may_hold_its_ranges():
         "CH2 Shutter: 0-15 closed; 16-239 flashes, slow to fast; 240-255 open\n"
         "CH3 Red: 0-255\n"
         "CH4 Green: 0-255\n"
-        "CH5 Fan: 0-127 quiet; 128-255 full\n"
+        "CH5 Show: 0-9 no show; 10-89 slow run of colors; 90-169 jump of colors; 170-255 sound control\n"
     )
     assert not mode.doubts
     assert mode.modes[0].name == "5CH"
@@ -79,7 +79,7 @@ def test_a_line_a_slot_may_hold_its_ranges():
         ("shutter", [2]),
         ("red", [3]),
         ("green", [4]),
-        ("fan", [5]),
+        ("macro", [5]),
     ]
     assert short(mode.modes[0].parameters[1])[2] == [
         (0, 15, "closed"),

@@ -295,8 +295,9 @@ def read_slot_head(text: str) -> SlotHead | None:
     if found.re is _SLOT_HEAD and found["sign"].isspace() and name[0].islower() and name.endswith("."):
         # `Channel 1 controls the dimmer.`
         return None
-    if len(name.split()) > 5 and (name.endswith(".") or not read_name(name).sure):
-        # A sentence about a slot is no heading.
+    called = re.split(r"\s*[:=(]\s*(?=\d)", name)[0]
+    if len(called.split()) > 5 and (name.endswith(".") or not read_name(name).sure):
+        # A sentence about a slot is no heading; values may stand behind its name.
         return None
     return SlotHead(slots, name)
 
