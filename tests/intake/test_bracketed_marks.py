@@ -27,6 +27,16 @@ def test_without_a_legend_it_stays():
     assert control.ranges[1].hold_s is None
 
 
+def test_raised_figures_are_marks_too():
+    """`¹` begins a legend as `(1)` and `*` do, though it is a digit."""
+    chart = CHART.replace("Reset (1)", "Reset¹") + "2\tFan²\t0-255\tSlow to fast\n"
+    document = drafted(f"{chart}\n¹ Hold the value for 3 seconds.\n² Only while Control is at 20-255.\n")
+    control, fan = document.modes[0].parameters
+    assert [(piece.meaning, piece.hold_s) for piece in control.ranges][1] == ("Reset", 3.0)
+    assert [(c.parameter, c.from_, c.to) for c in fan.when or []] == [("control", 20, 255)]
+    assert not document.doubts
+
+
 def test_a_raised_digit_is_a_mark_by_its_shape():
     """`¹` begins a legend wherever it stands: it cannot be a slot's number."""
     raised = CHART.replace("(1)", "²").replace("Control", "Control¹")

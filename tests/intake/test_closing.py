@@ -6,6 +6,7 @@ import pytest
 
 from intake.drafted import drafted, slots
 from modebook.intake.closing import is_other, is_section, page_tail
+from modebook.intake.draft import draft_bytes
 from modebook.intake.grid import Line, grid_of
 
 ROWS = ["1 Dimmer 0-255", "2 Red 0-255", "3 Green 0-255", "4 Blue 0-255", "5 Strobe 0-255", "6 Zoom 0-255"]
@@ -76,3 +77,16 @@ def test_a_numbered_line_that_may_be_the_next_slot_is_kept():
     """Nothing was on slot 3 yet, so `3. Cleaning` may be of it: it is not dropped without a word."""
     document = drafted("2. DMX table\n\n1. Dimmer 0-255\n2. Red 0-255\n3. Cleaning\n0-255 Slow to fast\n")
     assert [3] in [used for _, used in slots(document.modes[0])]
+
+
+def test_a_heading_of_a_page_below_a_full_slot_ends_it():
+    """What a page calls a heading is no word of the last slot; above a slot's values it ends nothing."""
+    page = (
+        "<html><body><h2>DMX</h2><h3>Channel 1: Dimmer</h3><p>0-255 dark to full</p>"
+        "<h3>Channel 2: Strobe</h3><h4>Values</h4><p>0-9 off</p><p>10-255 slow to fast</p>"
+        "<h3>Accessories</h3><p>Bag, clamp</p></body></html>"
+    )
+    document = draft_bytes(page.encode(), name="chart.html").document
+    assert slots(document.modes[0]) == [("dimmer", [1]), ("strobe", [2])]
+    assert [r.meaning for r in document.modes[0].parameters[1].ranges] == ["off", "slow to fast"]
+    assert not document.doubts

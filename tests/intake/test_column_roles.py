@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from intake.drafted import drafted, spans
 from modebook.intake.column_roles import roles_of
 from modebook.intake.column_stats import stats_of
 from modebook.intake.columns import plan_columns
@@ -45,6 +46,17 @@ def test_a_mode_called_standard_is_no_column_of_defaults():
     found = roles(["Basic", "Standard", "Function", "Value"], ["1", "2", "-", "3"], SLOTS, NAMES, RANGES)
     assert found[:2] == ["slot", "slot"]
     assert "default" in roles(["Kanal", "Funktion", "Standard"], SLOTS, NAMES, ["0", "255", "255", "255"])
+
+
+def test_percents_under_range_are_what_the_values_mean():
+    """Beside a column of values, `Range` over percents, kelvins and words is no second column of values."""
+    titles = ["Slot", "Function", "DMX", "Range"]
+    mixed = ["0-100%", "2700-6500 K", "Off", "1-20 Hz"]
+    assert roles(titles, SLOTS, NAMES, RANGES, mixed)[3] == "meaning"
+    assert roles(titles, SLOTS, NAMES, RANGES, ["0-100%"] * 4)[3] == "meaning"
+    parted = ["0-63", "64-127", "128-191", "192-255"]
+    percents = ["0-24%", "25-49%", "50-74%", "75-100%"]
+    assert roles(titles, SLOTS, NAMES, parted, percents)[3] == "percent"
 
 
 def test_percents_over_whole_slots_are_what_a_slot_measures_and_no_second_values():
@@ -91,3 +103,40 @@ def test_percents_where_ranges_begin_and_end_restate_the_values():
     low, high = ["0%", "50%", "0%", "0%"], ["50%", "100%", "100%", "100%"]
     found = roles(["Slot", "Function", "Value", "% min", "% max"], SLOTS, NAMES, RANGES, low, high)
     assert found[3:] == ["percent", "percent"]
+
+
+def test_units_in_a_column_of_their_own_belong_to_the_figures_before_them():
+    """`0..100` beside `%` is what a slot measures, and no second column of values."""
+    document = drafted(
+        "Slot\tFunction\tDMX\tRange\tUnit\n1\tDimmer\t0..255\t0..100\t%\n2\tCCT\t0..255\t2800..5600\tK\n"
+        "3\tStrobe\t0..9\toff\t\n\t\t10..255\t2..20\tHz\n4\tFan\t0..127\tquiet\t\n\t\t128..255\tfull\t\n"
+    )
+    assert not document.doubts
+    assert spans(document.modes[0]) == {
+        "dimmer": [(0, 100, "%")],
+        "color-temperature": [(2800, 5600, "K")],
+    }
+    assert [r.meaning for r in document.modes[0].parameters[2].ranges] == ["off", "2..20 Hz"]
+
+
+def test_figures_that_never_reach_the_top_are_what_values_mean():
+    """Of two columns of figures the one that fills slots holds values, the one among words does not."""
+    parted = ["0-255", "0-100", "101-155", "156-255"]
+    figures = ["0 - 100 %", "-8 to 0", "0", "0 to +8"]
+    found = roles(
+        ["Slot", "Function", "Value", "Range"],
+        ["1", "2", "", ""],
+        ["Dimmer", "Tint", "", ""],
+        parted,
+        figures,
+    )
+    assert found == ["slot", "function", "value", "meaning"]
+
+
+def test_modes_called_as_defaults_and_bytes_are_stay_columns_of_slots():
+    """`Std` may mean a default and `Hi` a coarse byte; columns that count side by side are modes'."""
+    found = roles(
+        ["Function", "Std", "Hi", "Value"], NAMES, ["1", "2", "3", "4"], ["1", "2", "4", "5"], RANGES
+    )
+    assert found[1] == "slot"
+    assert found[2] in ("slot", "coarse")

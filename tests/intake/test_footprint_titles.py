@@ -55,3 +55,12 @@ def test_what_is_counted_from_one_to_twenty_is_no_condition():
 def test_degrees_from_end_to_end_are_an_angle_and_no_turning():
     document = drafted("Slot;Function;Value;Meaning\n1;Red;0-255;\n2-3;Gobo rotation;0-65535;0-360°")
     assert named(document.modes[0], "gobo-index").slots == [2, 3]
+
+
+def test_one_two_three_under_a_title_of_modes_number_them():
+    """The row holds nothing else; the slots begin below it."""
+    document = drafted(
+        "Mode\t\tFunction\tValue\n1\t2\t\t\n1\t1\tDimmer\t0-255\n\t2\tDimmer fine\t0-255\n2\t3\tZoom\t0-255\n"
+    )
+    assert [(mode.name, mode.footprint) for mode in document.modes] == [("Mode 1", 2), ("Mode 2", 3)]
+    assert not document.doubts

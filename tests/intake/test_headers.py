@@ -5,6 +5,7 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
+from intake.drafted import drafted
 from modebook.intake.grid import grid_of
 from modebook.intake.headers import find_header, joined_titles, split_sets
 
@@ -60,3 +61,12 @@ def test_titles_printed_twice_over_two_rows_are_two_tables():
     ]
     grids = split_sets(grid_of([upper, lower, *rows]))
     assert [[row[1].text for row in grid.rows[2:]] for grid in grids] == [["Pan", "Tilt"], ["Red", "Blue"]]
+
+
+def test_modes_may_stand_in_brackets_behind_the_title_of_their_slots():
+    """`Slot (Basic)` beside `Slot (Full)`: the brackets name the modes."""
+    document = drafted(
+        "Slot (Basic)\tSlot (Full)\tFunction\tValue\n"
+        "1\t1\tDimmer\t0-255\n-\t2\tDimmer fine\t0-255\n2\t3\tZoom\t0-255\n"
+    )
+    assert [(mode.name, mode.footprint) for mode in document.modes] == [("Basic", 2), ("Full", 3)]

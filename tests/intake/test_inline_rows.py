@@ -5,7 +5,7 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from intake.drafted import drafted
+from intake.drafted import drafted, short
 from modebook.intake.chart_rows import ChartRow
 from modebook.intake.grid import Place
 from modebook.intake.inline_rows import rows_behind, rows_inside
@@ -60,3 +60,68 @@ def test_ranges_of_one_of_two_names_in_a_row_are_told():
     document = drafted(matrix("Strobe (0-10 off, 11-255 slow to fast)", "Blue"))
     assert any("not read" in doubt.why for doubt in document.doubts)
     assert drafted(matrix("White 0-255", "Blue")).doubts == []
+
+
+def test_a_line_a_slot_may_hold_its_ranges():
+    """A number, a name and ranges in one line are no heading with a condition behind it."""
+    mode = drafted(
+        "DMX table (5CH mode)\n\n"
+        "CH1 Dimmer: 0-255 dark to full\n"
+        "CH2 Shutter: 0-15 closed; 16-239 flashes, slow to fast; 240-255 open\n"
+        "CH3 Red: 0-255\n"
+        "CH4 Green: 0-255\n"
+        "CH5 Show: 0-9 no show; 10-89 slow run of colors; 90-169 jump of colors; 170-255 sound control\n"
+    )
+    assert not mode.doubts
+    assert mode.modes[0].name == "5CH"
+    assert [short(p)[:2] for p in mode.modes[0].parameters] == [
+        ("dimmer", [1]),
+        ("shutter", [2]),
+        ("red", [3]),
+        ("green", [4]),
+        ("macro", [5]),
+    ]
+    assert short(mode.modes[0].parameters[1])[2] == [
+        (0, 15, "closed"),
+        (16, 239, "flashes, slow to fast"),
+        (240, 255, "open"),
+    ]
+
+
+def test_the_signs_of_a_list_are_no_part_of_what_ranges_mean():
+    """`- 0-10: off` is the range and its word."""
+    document = drafted("Channel 1: Dimmer\nChannel 2: Strobe\n - 0-10: off\n - 11-255: slow to fast\n")
+    assert short(document.modes[0].parameters[1])[2] == [(0, 10, "off"), (11, 255, "slow to fast")]
+
+
+def test_what_points_of_a_slot_do_is_no_condition_on_the_slot():
+    """`Tempo: 0 = slow` speaks of the slot's own values."""
+    document = drafted(
+        "Channel 1: Effect\n0-9 off\n10-255 on\nChannel 2: Effect speed: 0 = slow, 255 = fast\n"
+    )
+    speed = document.modes[0].parameters[1]
+    assert speed.when is None
+    assert speed.note == "0 = slow, 255 = fast"
+    assert not document.doubts
+
+
+def test_a_condition_on_a_slot_whose_name_begins_alike_stays():
+    """`Effect speed` may need that `Effect` is on."""
+    document = drafted(
+        "Slot\tFunction\tValue\tMeaning\n1\tDimmer\t0-255\t\n2\tEffect\t0-9\toff\n\t\t10-255\ton\n"
+        "3\tEffect speed (only while effect is at 10-255)\t0-255\tslow to fast\n"
+    )
+    speed = document.modes[0].parameters[2]
+    assert [(c.parameter, c.from_, c.to) for c in speed.when or []] == [("effect", 10, 255)]
+
+
+def test_ranges_in_one_line_may_be_joined_by_words_and_mean_figures():
+    """`11 to 255: 1 to 15 Hz` is a range and what it means; `15 Hz` is no range."""
+    document = drafted(
+        "Channel 1: Dimmer (0 to 255: 0 to 100 %)\nChannel 2: Strobe (0 to 10: off; 11 to 255: 1 to 15 Hz)\n"
+        "Channel 3: Fan (0 to 127: auto; 128 to 255: quiet)\n"
+    )
+    strobe, fan = document.modes[0].parameters[1:]
+    assert short(strobe)[2] == [(0, 10, "off"), (11, 255, "1 to 15 Hz")]
+    assert short(fan)[2] == [(0, 127, "auto"), (128, 255, "quiet")]
+    assert not document.doubts

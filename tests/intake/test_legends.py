@@ -39,3 +39,26 @@ def test_one_row_of_a_legend_may_be_of_several_names():
         for p in mode.parameters:
             if p.parameter != "strobe":
                 assert (p.span.from_, p.span.to, p.span.unit) == (0, 100, "%")
+
+
+CHART = """\
+Slot\tFunction\tValue\tDescription
+1\tDimmer\t0-255\t0 to 100 %
+2\tColor wheel\t0-255\tSee the list of colors
+3\tFan\t0-255\tSlow to fast
+
+"""
+
+
+def test_a_list_in_two_halves_is_of_the_slot_that_its_heading_gives():
+    """`See the list` is no meaning once the list is read; both halves are one list."""
+    halves = "Value\tFilm\tValue\tFilm\n0-63\tOpen\t128-191\tRust\n64-127\tMoss\t192-255\tSand\n"
+    document = drafted(f"{CHART}List of colors (slot 2)\n\n{halves}")
+    wheel = document.modes[0].parameters[1]
+    assert [(r.from_, r.to, r.meaning) for r in wheel.ranges] == [
+        (0, 63, "Open"),
+        (64, 127, "Moss"),
+        (128, 191, "Rust"),
+        (192, 255, "Sand"),
+    ]
+    assert not document.doubts

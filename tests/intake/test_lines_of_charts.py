@@ -88,6 +88,66 @@ def test_the_word_for_values_is_no_part_of_a_meaning():
     assert [r.meaning for r in named(mode, "strobe").ranges] == ["off", "1 Hz to 20 Hz"]
 
 
+def test_a_section_of_the_manual_above_a_chart_is_no_row_of_it():
+    """`3.1` numbers a section; it was no slot that nobody understood."""
+    document = drafted(
+        "3.1 DMX channels\n\nChannel Function Value\n1 Dimmer 0-255\n2 Red 0-255\n3 Green 0-255\n"
+    )
+    assert slots(document.modes[0]) == [("dimmer", [1]), ("red", [2]), ("green", [3])]
+    assert not document.doubts
+
+
+def test_a_page_turned_in_a_pasted_chart_is_no_row_of_it():
+    """The foot with the page's number, the section said again and the titles said again go; words go on."""
+    document = drafted(
+        "5   DMX TABLE\n\n"
+        "Channel   Function       Value       Meaning\n"
+        "1         Dimmer         0 - 255     Dark to full\n"
+        "2         Effect         0 - 127     No effect\n"
+        "                         128 - 255   Slow pulse that ends\n"
+        "                                     at full\n\n"
+        "Owner's guide                                  Page 7\n"
+        "5   DMX TABLE\n\n"
+        "Channel   Function       Value       Meaning\n"
+        "3         Red            0 - 255     Dark to full\n"
+        "4         Green          0 - 255     Dark to full\n"
+    )
+    assert [mode.footprint for mode in document.modes] == [4]
+    assert document.modes[0].parameters[1].ranges[1].meaning == "Slow pulse that ends at full"
+    assert not document.doubts
+
+
+def test_the_number_and_the_name_of_a_mode_may_stand_in_two_cells():
+    """Each table has the mode that stands above it, though all tables have the same titles."""
+    text = "".join(
+        f"Mode {number}\t{name}\t\t\nSlot\tFunction\tValue\tDescription\n"
+        + "".join(f"{slot}\t{word}\t0-255\t0-100%\n" for slot, word in enumerate(words, 1))
+        + "\n"
+        for number, name, words in (
+            (1, "Warm and cool", ["Warm white", "Cool white"]),
+            (2, "Color temperature", ["Dimmer", "Red", "Green"]),
+        )
+    )
+    document = drafted(text)
+    assert [(mode.number, mode.name, mode.footprint) for mode in document.modes] == [
+        (1, "Warm and cool", 2),
+        (2, "Color temperature", 3),
+    ]
+    assert not document.doubts
+
+
+def test_a_long_name_that_reaches_over_the_next_column_is_one_cell():
+    """Each line has a piece for each column, wherever the columns of shorter names stand."""
+    document = drafted(
+        "1  Dimmer      0-255  0-100%\n2  Strobe      0-255  1-20 Hz\n"
+        + "".join(f"{n}  Dimmer segment {n - 2}  0-255  0-100%\n" for n in range(3, 7))
+    )
+    (mode,) = document.modes
+    assert slots(mode) == [("dimmer", [1]), ("strobe", [2])]
+    assert [(block.first, block.count) for block in mode.cells] == [(3, 4)]
+    assert not document.doubts
+
+
 def test_a_heading_of_a_slot_may_begin_its_values():
     """`CH 1 Strobe 0-5 off` names the slot and says what its first values do; an S is no unit of seconds."""
     document = drafted(

@@ -227,7 +227,8 @@ def test_a_bare_speed_needs_no_doubt_where_its_values_say_whose_it_is(said: str,
     """Beside a head that turns it may be the head's, if nothing more is printed."""
     titles = "Slot\tFunction\tValue\tMeaning\n1\tDimmer\t0-255\t0-100%\n"
     chart = f"{titles}2\tAuto mode\t0-10\tOff\n\t\t11-255\tAuto jump\n3\tSpeed\t0-255\t{said}\n"
-    document = drafted(f"{chart}4\tPan\t0-255\t0-540°\n")
+    chart += "4\tPan\t0-255\t0-540 deg\n5\tTilt\t0-255\t0-270 deg\n"
+    document = drafted(chart)
     assert slots(document.modes[0])[2] == ("macro-speed", [3])
     assert bool(document.doubts) == doubted
 
@@ -264,3 +265,19 @@ def test_what_is_denied_in_one_range_and_done_in_the_next_names_a_slot():
     strobe = document.modes[0].parameters[1]
     assert (strobe.parameter, strobe.label) == ("strobe", "Strobe")
     assert not document.doubts
+
+
+@pytest.mark.parametrize(
+    "part", ["Sezione", "Sección", "Section", "Sektion", "Panel", "Streifen", "Tubo", "Bloc"]
+)
+def test_parts_that_light_up_apart_are_cells_in_every_language(part: str) -> None:
+    name = read_name(f"{part} 3 blue")
+    assert (name.word, name.number, name.cell, name.sure) == ("blue", 3, True, True)
+
+
+def test_preheating_is_of_a_lamp_or_of_a_fog_machine():
+    titles = "Slot\tFunction\tValue\tMeaning\n"
+    lamp = drafted(f"{titles}1\tDimmer\t0-255\t0-100%\n2\tPreheat\t0-255\t0-10%\n")
+    assert slots(lamp.modes[0])[1] == ("minimum-level", [2])
+    fog = drafted(f"{titles}1\tFog\t0-255\t0-100%\n2\tPreheat\t0-127\tOff\n\t\t128-255\tOn\n")
+    assert slots(fog.modes[0])[1] == ("heater", [2])

@@ -350,3 +350,11 @@ def test_an_ods_is_read(tmp_path: Path) -> None:
         "dimmer",
         "red",
     ]
+
+
+def test_lines_drawn_with_plus_and_minus_signs_part_no_table():
+    """The titles above such a line are those of the rows below it."""
+    source = from_text(
+        "Slot | Name | DMX\n-----+------+------\n1 | Dimmer | 0-255\n2 | Zoom | 0-255\n", "pasted"
+    )
+    assert texts(source) == [["Slot", "Name", "DMX"], ["1", "Dimmer", "0-255"], ["2", "Zoom", "0-255"]]

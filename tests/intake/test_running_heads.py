@@ -41,6 +41,12 @@ def test_a_page_number_alone_goes_from_a_single_page():
     assert read([("1 Strobe 0-255", 300), ("- 34 -", 770)]) == ["1 Strobe 0-255"]
 
 
+def test_a_foot_that_ends_in_the_word_for_a_page_goes_whatever_its_number():
+    """Pages that were taken out of a manual keep its numbers."""
+    assert read([("1 Strobe 0-255", 300), ("Kestrel 4 user guide Page 112", 770)]) == ["1 Strobe 0-255"]
+    assert read([("1 Strobe 0-255", 300), ("12 Zoom 0-255", 770)]) == ["1 Strobe 0-255 12 Zoom 0-255"]
+
+
 def test_a_modes_title_and_a_tables_titles_stay_on_every_page():
     """They repeat at the same height, and are the chart."""
     top = [("Mode 2 Extended", 40), ("Channel Function Value", 60)]

@@ -78,3 +78,13 @@ def test_sentences_about_slots_that_tell_no_condition_are_none():
     assert not tells_when("Slots 1 to 4 are used in every mode.")
     assert not tells_when("Slot 4 Effect speed")
     assert not tells_when("Slot 4 is used only in the long mode of the fixture.")
+
+
+def test_a_word_before_the_sentence_and_two_ends_of_values_are_understood():
+    """`Note: slot 3 works only if slot 2 is between 20 and 99`: both ends count."""
+    document = drafted(
+        "Channel 1: Dimmer\nChannel 2: Effect\n0-19 off\n20-255 on\nChannel 3: Effect speed\n\n"
+        "Note: channel 3 works only if channel 2 is between 20 and 99.\n"
+    )
+    (speed,) = [p for p in document.modes[0].parameters if p.parameter == "effect-speed"]
+    assert [(c.parameter, c.from_, c.to) for c in speed.when or []] == [("effect", 20, 99)]

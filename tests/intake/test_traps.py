@@ -86,6 +86,31 @@ def test_a_fine_byte_far_away_of_a_known_name_needs_no_doubt() -> None:
     assert document.doubts == []
 
 
+def test_a_fine_byte_right_behind_may_leave_out_words_of_the_name() -> None:
+    """`Temperature fine` below `Color temperature` is its fine byte; farther away it is asked about."""
+    near = drafted("1 Dimmer\n2 Color temperature\n3 Temperature fine\n4 Tint\n")
+    assert [p.slots for p in near.modes[0].parameters] == [[1], [2, 3], [4]]
+    assert not near.doubts
+    far = drafted("1 Dimmer\n2 Color temperature\n3 Tint\n4 Temperature fine\n")
+    assert far.doubts
+
+
+def test_a_row_of_16_bits_takes_the_next_slot_where_the_next_row_leaves_it_out() -> None:
+    """`1 Dimmer, 16 bit` above `3 Zoom` are slots 1 and 2; a slot that is named is nobody's second."""
+    titles = "Slot\tFunction\tResolution\tValue\n"
+    skipped = drafted(f"{titles}1\tDimmer\t16 bit\t0-65535\n3\tZoom\t16 bit\t0-65535\n5\tFan\t8 bit\t0-255\n")
+    assert [p.slots for p in skipped.modes[0].parameters] == [[1, 2], [3, 4], [5]]
+    assert not skipped.doubts
+    full = drafted(f"{titles}1\tDimmer\t8 bit\t0-255\n2\tIris\t8 bit\t0-255\n3\tFan\t8 bit\t0-255\n")
+    assert [p.slots for p in full.modes[0].parameters] == [[1], [2], [3]]
+
+
+def test_a_name_of_two_letters_on_two_slots_is_one_parameter() -> None:
+    """`G/M` on slots 2 and 3 is a tint of 16 bits; `R/G` is not known as one thing."""
+    document = drafted("Slot\tFunction\tValue\n1\tDimmer\t0-255\n2+3\tG/M\t0-65535\n")
+    assert [(p.parameter, p.slots) for p in document.modes[0].parameters][1:] == [("tint", [2, 3])]
+
+
 def test_dotted_pairs_are_coarse_and_fine_and_a_dotted_kelvin_is_thousands() -> None:
     """6: 090.000-143.255 is 90 x 256 + 0 to 143 x 256 + 255; 3.400 K is 3400 K."""
     chart = (

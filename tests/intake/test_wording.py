@@ -141,6 +141,10 @@ def test_what_are_no_conditions(printed: str) -> None:
         ("Modo 2 - Extendido (14 canales)", "Extendido", 2, 14),
         ("Modalità 2: Estesa (14 canali)", "Estesa", 2, 14),
         ("Extended mode (continued)", "Extended", None, None),
+        ("Profile 3: Color 16 bit (4 slots)", "Color 16 bit", 3, 4),
+        ("Modus B (9 Kanäle)", "Modus B", None, 9),
+        ("MODO DE 12 CANALES", "12 CANALES", None, 12),
+        ("DMX channels (9CH mode)", "9CH", None, 9),
     ],
 )
 def test_mode_headings(printed: str, name: str, number: int | None, footprint: int | None) -> None:

@@ -21,17 +21,21 @@ FRAME_S = 0.04
     at_s=st.floats(0.2, 0.6),
     share=st.floats(0.05, 1.0),
     over=st.one_of(st.none(), st.floats(1.0, 1.6)),
+    readout=st.sampled_from([0.0, 0.05, 0.2]),
     rising=st.booleans(),
+    halved=st.booleans(),
 )
 def test_the_step_lies_where_its_frames_say(
-    at_s: float, share: float, over: float | None, rising: bool
+    at_s: float, share: float, over: float | None, readout: float, rising: bool, halved: bool
 ) -> None:
-    """A step at any time, seen by any exposure, clipped at any level up to 1.6 times below: the time found is
-    off by no more than its slack and a fiftieth of the exposure.
+    """A step at any time, seen by any exposure and readout, clipped at any level up to 1.6 times below: the
+    time found is off by no more than its slack, a fiftieth of the exposure and an eighth of the readout.
     """
     open_s = share * FRAME_S
     opens = np.arange(0.0, 1.0, FRAME_S)
-    new = np.clip((opens + open_s - at_s) / open_s, 0.0, 1.0)
+    spread_s = readout * FRAME_S
+    rows_s = np.linspace(0.0, spread_s, 41)
+    new = np.clip((opens[:, None] + rows_s + open_s - at_s) / open_s, 0.0, 1.0).mean(axis=1)
     level = new if rising else 1.0 - new
     clip = 1.0 if over is None else 1.0 / over
     seen = np.minimum(level, clip)
@@ -39,14 +43,14 @@ def test_the_step_lies_where_its_frames_say(
     first = int(changed[0]) if len(changed) else int(np.flatnonzero(new == 0.0)[-1]) + 1
     around = (first, first + len(changed))
     between = (0.0, 1.2 * clip) if rising else (1.2 * clip, 0.0)
-    top = (clip, 1.7 * clip)
+    top = (clip, 1.0, 1.03) if halved and over else (clip, clip, 1.7 * clip)
     if over is None:
         between, top = ((0.0, 1.0) if rising else (1.0, 0.0)), None  # type: ignore[assignment]
-    found_s, doubt_s, slack_s = time_of(seen, opens, around, between, top, (open_s, 0.0), 0.0)
-    assert abs(found_s - at_s) <= slack_s + 0.021 * open_s + 1e-9
+    found_s, doubt_s, slack_s = time_of(seen, opens, around, between, top, (open_s, spread_s), 0.0)
+    assert abs(found_s - at_s) <= slack_s + 0.021 * (open_s + spread_s) + 0.13 * min(open_s, spread_s) + 1e-9
     assert doubt_s > 0.0
     # Never less sharp than the dark between two exposures and one whole exposure.
-    assert slack_s <= 0.5 * (FRAME_S - open_s) + 0.5 * open_s + 1e-9
+    assert slack_s <= 0.5 * (FRAME_S + spread_s) + 1e-9
 
 
 def test_two_steps_closer_than_packets_are_one():

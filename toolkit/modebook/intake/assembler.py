@@ -32,7 +32,7 @@ class Assembled:
     """Pointer and place of everything that was read, for the report."""
 
 
-_MAY_BE_ROW = re.compile(r"^\W*\d{1,3}\b|\b\d{1,3}\s*(?:[-–—…]|\.\.+)\s*\d{2,3}\b(?!\s*[%°])")
+_MAY_BE_ROW = re.compile(r"^\W*\d{1,3}\b(?!\.\d{1,2}\b)|\b\d{1,3}\s*(?:[-–—…]|\.\.+)\s*\d{2,3}\b(?!\s*[%°])")
 """Text inside a chart that may be a row of it: it begins with a number, or has a stretch of values."""
 
 
@@ -58,7 +58,13 @@ def assemble(source: Source, source_key: str) -> Assembled:
             why = "hardly a name in this table is known: it may be no chart"
             mode.unsure.append(Unsure(why, place=mode.place))
     modes = _without_copies(modes)
-    return _written(modes, settings, source_key)
+    made = _written(modes, settings, source_key)
+    read = {(fold(mode.name), mode.number) for mode in modes}
+    for head in gathered.lost if modes else []:
+        if (fold(head.name), head.number) not in read:
+            why = "a mode is titled so, and nothing was read for it"
+            made.doubts.append({"pointer": "/modes", "printed": head.printed, "read": "left out", "why": why})
+    return made
 
 
 def _is_mode(mode: DraftMode) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from dataclasses import replace
 
@@ -59,6 +60,7 @@ def parameters_of(entries: list[Entry], mode: int) -> list[DraftParameter]:
     gap = False
     # Where rows called `fine` have 16 bits, too, the column tells the whole parameter's, not the byte.
     whole = any("16" in e.bits and (read_name(_printed(e, mode)).level or 0) > 0 for e in entries)
+    second = _second_slots(entries, mode)
     for entry in entries:
         gap = gap or entry.elision
         if whole and entry.bits:
@@ -66,10 +68,15 @@ def parameters_of(entries: list[Entry], mode: int) -> list[DraftParameter]:
         cell = entry.slots.get(mode)
         if cell is None or cell.kind != "slots":
             continue
+        if cell.slots in second:
+            # `1 Dimmer 16 bit`, `3 Zoom`: the bits are the parameter's, and slot 2 is its fine byte.
+            cell = replace(cell, slots=(cell.slots[0], cell.slots[0] + 1))
+            entry = replace(entry, bits="", slots={**entry.slots, mode: cell})
         if _stands_for_others(entry, cell):
             gap = True
             continue
         name = name_of_entry(entry, mode)
+        name = replace(name, level=None) if len(cell.slots) == 2 and name.bits == 16 else name
         for parameter in _split(entry, cell, name):
             parameter.after_gap, gap = gap, False
             settle_name(parameter)
@@ -94,6 +101,22 @@ def parameters_of(entries: list[Entry], mode: int) -> list[DraftParameter]:
             coarse.doubt(why, printed)
         found.remove(parameter)
     return found
+
+
+def _second_slots(entries: list[Entry], mode: int) -> frozenset[tuple[int, ...]]:
+    """The slots of rows that take the next slot as well, though its number is not printed: 16 bits are told
+    of them, and the row below goes on with the slot after the next.
+    """
+    cells = [(e, e.slots[mode].slots) for e in entries if mode in e.slots and e.slots[mode].kind == "slots"]
+    used = {slot for _, slots in cells for slot in slots}
+    found = []
+    for (entry, slots), (_, after) in itertools.pairwise(cells):
+        wide = any(value.wide for stretch in entry.stretches for value in stretch.values)
+        told = wide or "16" in entry.bits or read_name(_printed(entry, mode)).bits == 16
+        skipped = len(slots) == 1 and after[0] == slots[0] + 2 and slots[0] + 1 not in used
+        if told and skipped:
+            found.append(slots)
+    return frozenset(found)
 
 
 _AS_ABOVE = re.compile(
@@ -172,9 +195,18 @@ def _coarse_of(fine: DraftParameter, found: list[DraftParameter]) -> DraftParame
                             f"slots {word[0].slots[0]} and {fine.slots[0]}",
                         )
                 return word[0]
-        return None
-    # Nothing but `fine`: it can only be the slot above.
+            # `Gobo indexing fine` right behind `Gobo indexing / rotation`: it is finer where that is exact.
+            label = [
+                p for p in open_ if p.slots[-1] + 1 == fine.slots[0] and p.word.startswith(f"{fine.word}-")
+            ]
+            if len(label) == 1 and fold(label[0].label).startswith(f"{base} "):
+                return label[0]
     above = [p for p in open_ if p.slots[-1] + 1 == fine.slots[0]]
+    if base:
+        # `Temperature fine` right behind `Color temperature`: the name with words left out.
+        short = [p for p in above if set(base.split()) < set(fold(p.name.base).split())]
+        return short[0] if len(short) == 1 and short[0].number == fine.number else None
+    # Nothing but `fine`: it can only be the slot above.
     return above[0] if len(above) == 1 else None
 
 
@@ -243,8 +275,9 @@ def _names(text: str, count: int) -> list[str]:
         for part in re.split(r"\s*(?:,|/|;|\+|&|\n|\band\b|\bund\b|\bet\b|\by\b)\s*", text)
         if part.strip()
     ]
-    if len(parts) != count:
-        return []
+    whole = read_name(text)
+    if len(parts) != count or (whole.sure and not whole.rest and "/" in text):
+        return []  # `G/M` is one thing, though G and M are two
     parts = of_one_cell(parts)
     read = [read_name(part) for part in parts]
     if (

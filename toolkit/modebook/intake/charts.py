@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from modebook.intake.bare_titles import bare_titles
 from modebook.intake.cell_grids import from_cell_grid
-from modebook.intake.chart_rows import ChartRow, SlotCell
+from modebook.intake.chart_rows import ChartRow
 from modebook.intake.closing import Sections, is_other, page_tail
 from modebook.intake.columns import Plan, plan_columns
 from modebook.intake.footnotes import bracketed_marks, is_legend
@@ -14,7 +14,7 @@ from modebook.intake.footprint_titles import with_footprints_told
 from modebook.intake.from_zero import from_zero
 from modebook.intake.gathered import Chart, Gathered
 from modebook.intake.grid import Grid, Leaf, Line, Place, Source
-from modebook.intake.headers import joined_titles, split_sets
+from modebook.intake.headers import in_two_cells, joined_titles, split_sets
 from modebook.intake.headings import (
     ModeHead,
     SlotHead,
@@ -23,12 +23,11 @@ from modebook.intake.headings import (
     read_mode_head,
     read_slot_head,
 )
-from modebook.intake.legends import is_legend_of, without_legend
+from modebook.intake.legends import continues, is_legend_of, name_of_slot, without_legend
 from modebook.intake.lexicon import SURE
 from modebook.intake.listed_slots import with_listed_slots
 from modebook.intake.loose_modes import loose_modes
 from modebook.intake.loose_rows import (
-    first_value_in,
     is_titled,
     looks_like_chart,
     loose_rows,
@@ -40,7 +39,7 @@ from modebook.intake.numbered_heads import at_numbered_heads, numbered_heads
 from modebook.intake.numbered_names import numbered_names
 from modebook.intake.row_parts import by_heads, by_restarts
 from modebook.intake.rows import chart_rows
-from modebook.intake.slot_lines import goes_on, is_row
+from modebook.intake.slot_lines import goes_on, headed_rows, is_row
 from modebook.intake.title_lines import mode_title, title_line, without_signs
 from modebook.intake.told_conditions import tells_when
 from modebook.intake.turned import turned_matrix
@@ -72,6 +71,7 @@ class Walk:
         for leaf in source.leaves:
             self._leaf(leaf)
         self._flush()
+        self.found.left_behind(self.head)
         return self.found
 
     def _leaf(self, leaf: Leaf) -> None:
@@ -134,7 +134,7 @@ class Walk:
             self._flush()
             self._block_head(slot.slots, slot.name, line)
             return
-        if self.sections.end(text, self.chart, self.lines):
+        if self.sections.end(text, self.chart, self.lines, heading=line.heading):
             self._flush()
             self.block_open = False
             self.found.prose.append(line)
@@ -142,6 +142,7 @@ class Walk:
         name = read_name(text)
         if name.sure and len(text) < 50:
             self.function = text
+        self.function = name_of_slot(text, self.found.charts) or self.function
         self.lines.append(line)
 
     def _headed(self, head: ModeHead) -> None:
@@ -149,6 +150,7 @@ class Walk:
         if self.lines and title_line(self.lines[-1].text):
             self.titles = [self.lines[-1]]
         self._flush()
+        self.found.left_behind(self.head)
         self.lines = list(self.titles)
         self.head = head
         self.block_open = False
@@ -208,13 +210,7 @@ class Walk:
 
     def _block_head(self, slots: tuple[int, ...], name: str, line: Line) -> None:
         self._flush()
-        row = ChartRow(
-            line.place,
-            {0: SlotCell("slots", slots, run=len(slots) == 2 and slots[1] > slots[0])},
-            name=name,
-            raw=line.text,
-        )
-        first_value_in(row)
+        rows = headed_rows(slots, name, line)
         fresh = (
             self.chart is None
             or not self.chart.block
@@ -227,7 +223,7 @@ class Walk:
             self.head = None
             self.found.charts.append(self.chart)
         assert self.chart is not None
-        self.chart.rows.append(row)
+        self.chart.rows.extend(rows)
         self.block_open = True
 
     # Grids
@@ -287,11 +283,13 @@ class Walk:
         rows = list(grid.rows)
         while rows:
             filled = [cell for cell in rows[0] if cell.flat]
-            if len(filled) != 1 or (
-                filled[0].column != 0 and filled[0].span == 1 and len(rows[0]) > 1 and grid.ruled
+            text = in_two_cells(rows)
+            if not text and (
+                len(filled) != 1
+                or (filled[0].column != 0 and filled[0].span == 1 and len(rows[0]) > 1 and grid.ruled)
             ):
                 break
-            text = filled[0].flat
+            text = text or filled[0].flat
             if not read_mode_head(text) and not read_slot_head(text):
                 break
             self._line(Line(text, filled[0].place))
@@ -329,6 +327,9 @@ class Walk:
         """Values without slots: of the slot whose heading stands above, or of a function named there."""
         if self.block_open and self.chart is not None and self.chart.block:
             self.chart.rows.extend(rows)
+            return
+        if not self.function and self.found.shared and continues(rows, self.found.shared[-1][1]):
+            self.found.shared[-1][1].extend(rows)
             return
         legend = is_legend_of(rows, self.found.charts)
         if not plan.titled and not self.function and not legend:

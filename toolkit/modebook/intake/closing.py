@@ -7,7 +7,7 @@ import re
 from modebook.intake.gathered import Chart
 from modebook.intake.grid import Grid, Line
 from modebook.intake.lexicon import SURE
-from modebook.intake.loose_rows import loose_rows
+from modebook.intake.loose_rows import loose_rows, values_of
 from modebook.intake.names import read_name
 from modebook.intake.titles import title_roles
 
@@ -45,9 +45,13 @@ class Sections:
     def __init__(self) -> None:
         self.number: int | None = None
 
-    def end(self, text: str, chart: Chart | None, lines: list[Line]) -> bool:
-        """Whether a line is the heading of another section. `lines`: those since the chart's last row."""
+    def end(self, text: str, chart: Chart | None, lines: list[Line], *, heading: bool = False) -> bool:
+        """Whether a line is the heading of another section. `lines`: those since the chart's last row.
+        heading: the file says that it is one; below values that reached the top it ends the last slot.
+        """
         if is_section(text, lines):
+            return True
+        if heading and not read_name(text).sure and _is_full(chart, lines):
             return True
         found = _HEADING.match(text)
         if not found or len(found["name"]) > 60:
@@ -62,6 +66,14 @@ class Sections:
         apart = number <= last or (chart is not None and not chart.loose and not rows)
         named = read_name(found["name"]).score >= SURE
         return self.number is not None and number == self.number + 1 and apart and not named
+
+
+def _is_full(chart: Chart | None, lines: list[Line]) -> bool:
+    """Whether the last row so far has values that end at the top of a slot."""
+    rows, _ = loose_rows(lines)
+    all_rows = reversed([*(chart.rows if chart else ()), *rows])
+    last = next((row for row in all_rows if row.has_value or row.has_slot), None)
+    return last is not None and any(value.end in (255, 65535) for value in values_of(last)[-1:])
 
 
 def page_tail(lines: list[Line], turned_at: int) -> int:

@@ -14,6 +14,7 @@ def roles_of(titles: list[str], stats: list[Stats]) -> list[Role]:
     roles = [_alone(title, stat) for title, stat in zip(titles, stats, strict=True)]
     _slots(roles, titles, stats)
     _values(roles, stats)
+    _measures(roles, titles, stats)
     _texts(roles, titles, stats)
     _translations(roles, titles, stats)
     _classes(roles, stats)
@@ -121,7 +122,7 @@ def _slots(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
         once = role == "group" and s.distinct - (s.absent > 0) == s.slots
         if role not in ("default", "from", "to", "none", "percent", "value", "bits", "hex") and not once:
             continue
-        beside = any(abs(c - other) == 1 for other in slots if roles[other] == "slot")
+        beside = any(abs(c - other) == 1 for other in slots if roles[other] in ("slot", "coarse"))
         lone = not slots and role in ("default", "none")
         plain = s.slotlike and not s.ranges and not s.percent and s.filled >= 1
         titled = bool(titles[c])
@@ -179,6 +180,11 @@ def _values(roles: list[Role], stats: list[Stats]) -> None:
         for c in values:
             if c != best and not stats[c].ranges and stats[best].ranges:
                 roles[c] = "none"
+            elif (
+                c != best and stats[best].tops > 1 and not stats[c].tops and stats[c].filled > stats[c].values
+            ):
+                # Figures that never reach the top of a slot, words among them: what the values mean.
+                roles[c] = "meaning"
     for c, role in enumerate(roles):
         # A column that counts nothing up is no column of ranges.
         if role == "value" and stats[c].values and not stats[c].ranges and stats[c].spread < 2:
@@ -187,6 +193,25 @@ def _values(roles: list[Role], stats: list[Stats]) -> None:
         for c, role in enumerate(roles):
             if role in ("from", "to"):
                 roles[c] = "value" if "value" not in roles else "none"
+
+
+def _measures(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
+    """A column of percents under `Range` says what the values beside it mean, not once more where they lie,
+    where words and other units stand among them.
+    """
+    if not {"value", "from"} & set(roles) or "meaning" in roles:
+        return
+    values = [c for c, role in enumerate(roles) if role == "value"]
+    if len(values) == 2 and roles[values[1] + 1 : values[1] + 2] == ["unit"]:
+        # Figures with their unit beside them (`0..100 | %`) are measures, and no values.
+        roles[values[1]] = "meaning"
+    for c, role in enumerate(roles):
+        s = stats[c]
+        told = title_roles(titles[c])[:1]
+        if role != "percent" or not told or told == ("percent",):
+            continue
+        if s.filled > s.values:
+            roles[c] = "meaning"
 
 
 def _texts(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:

@@ -54,6 +54,8 @@ class Stats:
     """How many different slots."""
     chained: int = 0
     """Values that begin where the ones before ended, or at 0."""
+    tops: int = 0
+    """Values that end where a slot or two do."""
     grouping: int = 0
     """Cells that name a cell or head with its number, or a master."""
     kinds: int = 0
@@ -123,6 +125,7 @@ def stats_of(cells: list[Cell]) -> Stats:
             stats.chained += values[0].start == 0 or (end is not None and values[0].start == end + 1)
             end = values[-1].end
             stats.ranges += not values[0].single
+            stats.tops += values[-1].form != "percent" and values[-1].end in (255, 65535)
             stats.percent += values[0].form == "percent"
             stats.whole_percent += values[0].form == "percent" and _is_all(values[0])
             stats.hexes += values[0].form == "hex"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+import re
 from dataclasses import dataclass, field, replace
 
 from modebook.intake.column_roles import matrix_columns, roles_of
@@ -12,6 +13,8 @@ from modebook.intake.headers import covering, find_header
 from modebook.intake.headings import own_titles
 from modebook.intake.titles import Column, Role, title_roles
 from modebook.intake.values import read_values
+
+_INNER = re.compile(r"[(\[]\s*([^)\]]+?)\s*[)\]]$")
 
 
 @dataclass(slots=True)
@@ -66,7 +69,13 @@ def plan_columns(grid: Grid, known: dict[tuple[str, ...], Plan] | None = None) -
     titles = [_title(upper, lower, c) for c in range(width)]
     before = (known or {}).get(tuple(titles))
     if before is not None:
-        return replace(before, first=first, above=above)
+        again = replace(before, first=first, above=above)
+        if not before.matrix:
+            # What a row above the titles calls the modes is of this table alone.
+            kept: list[Role] = [column.role for column in before.columns]
+            again = replace(again, columns=list(before.columns), modes=[], why=list(before.why))
+            _number_modes(again, kept, _mode_titles(grid, index, upper, lower, titles, kept, above))
+        return again
     strange = sum(title_roles(title)[:1] == ("foreign",) for title in titles)
     roles = roles_of(titles, stats)
     _ends(roles, body, width)
@@ -174,6 +183,10 @@ def _mode_titles(
     slots = [c for c, role in enumerate(roles) if role in ("slot", "coarse", "fine")]
     # Modes called A, B, C: one of the letters is a known title, and is none here.
     told = [titles[c] for c in slots if titles[c]]
+    inner = [said[1] for text in told if (said := _INNER.search(text)) and not title_roles(said[1])]
+    if len(inner) == len(told) == len(slots) > 1 and len(set(inner)) == len(inner):
+        # `Slot (Basic)`, `Slot (Full)`: what tells them apart are the modes.
+        return [inner[slots.index(c)] if c in slots else "" for c in range(len(titles))]
     counting = {"slot", "coarse", "fine"}
     named = sum(not counting & set(title_roles(title)) for title in told)
     own = len(set(told)) == len(told) > 1 and named >= 0.5 * len(told)
@@ -243,6 +256,8 @@ def _untitled(grid: Grid) -> Plan | None:
         if slotlike and (c == 0 or all(r == "slot" for r in roles[:c])):
             roles[c] = "slot"
             modes += 1
+        elif "value" in roles and s.percent and (s.percent == s.whole_percent or s.filled > s.values):
+            roles[c] = "meaning"  # what each slot measures, beside its values
         elif s.share(s.values) > 0.6 and s.ranges:
             roles[c] = (
                 "percent"

@@ -21,6 +21,14 @@ def with_footprints_told(grid: Grid) -> Grid:
         upper, lower = grid.rows[index], grid.rows[index + 1]
         word = _slot_word(upper)
         filled = [cell for cell in lower if cell.flat]
+        called = _counted_modes(upper, filled)
+        if called and _begins(grid.rows[index + 2 :], filled[0].column):
+            rows = list(grid.rows)
+            rows[index + 1] = [
+                Cell(f"{called} {c.flat}" if c.flat else "", c.place, c.row, c.column, c.span, c.wraps)
+                for c in lower
+            ]
+            return Grid(rows, grid.place, grid.ruled)
         if word is None or len(filled) < 2 or not all(cell.flat.isdigit() for cell in filled):
             continue
         numbers = [int(cell.flat) for cell in filled]
@@ -37,6 +45,15 @@ def with_footprints_told(grid: Grid) -> Grid:
         ]
         return Grid(rows, grid.place, grid.ruled)
     return grid
+
+
+def _counted_modes(upper: list[Cell], numbers: list[Cell]) -> str:
+    """The title for modes that stands above a row of nothing but their numbers 1, 2, 3; empty for others."""
+    if len(numbers) < 2 or [cell.flat for cell in numbers] != [str(n + 1) for n in range(len(numbers))]:
+        return ""
+    first, last = numbers[0].column, numbers[-1].column
+    over = [cell.flat for cell in upper[first : last + 1] if cell.flat]
+    return over[0] if len(over) == 1 and upper[first].flat and "mode" in title_roles(over[0]) else ""
 
 
 def _slot_word(row: list[Cell]) -> str | None:

@@ -52,3 +52,12 @@ class Gathered:
     """All lines, whatever became of them."""
     unread: int = 0
     """Tables of values of which nothing says whose they are."""
+    lost: list[ModeHead] = field(default_factory=list)
+    """Titles of modes below which stood nothing but such tables."""
+    _seen: int = 0
+
+    def left_behind(self, head: ModeHead | None) -> None:
+        """Take note of the title that waits for a chart as the walk comes to the next, or to the end."""
+        if head is not None and head.strong and self.unread > self._seen:
+            self.lost.append(head)
+        self._seen = self.unread

@@ -62,6 +62,8 @@ class Line:
     place: Place = Place()
     words: tuple[str, ...] = ()
     """The pieces that white space of more than one letter parts, where the reader sees them."""
+    heading: bool = False
+    """Whether the file itself says that it is a heading."""
 
 
 @dataclass(slots=True)

@@ -206,6 +206,21 @@ def covering(row: list[Cell], column: int) -> str:
     return ""
 
 
+def in_two_cells(rows: list[list[Cell]]) -> str:
+    """The title of a mode whose number and name stand in two cells (`Mode 3 | Extended`) above the titles of
+    its table; empty for other rows.
+    """
+    filled = [cell for cell in rows[0] if cell.flat]
+    if len(filled) != 2 or len(rows) < 3 or filled[1].column - filled[0].column != filled[0].span:
+        return ""
+    number, name = (cell.flat for cell in filled)
+    head = read_mode_head(number)
+    if head is None or not head.strong or head.number is None or head.name != number:
+        return ""
+    plain = any(letter.isalpha() for letter in name) and not title_roles(name) and not read_values(name)
+    return f"{number}: {name}" if plain and len(name) < 48 and is_title_row(texts_of(rows[1])) > 1 else ""
+
+
 def split_sets(grid: Grid) -> list[Grid]:
     """A grid with its titles printed twice side by side, as the two grids that it is."""
     header = find_header(grid)

@@ -12,7 +12,7 @@ from modebook.intake.names import read_name
 
 _MODE = (
     r"(?:dmx[\s-]*)?(?:mode|modus|modo|modalità|modalita|betriebsart|personality|betriebsmodus|kanalmodus|"
-    r"profile|profil)"
+    r"profile?)"
 )
 _SLOTS = (
     r"(?:dmx[\s-]*)?(?:channels?|chan|ch|slots?|kanäle?n?|kanaele|kanal|kan|canaux|canal|canales|canali|canale|"
@@ -170,6 +170,9 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
         if _OF_MODES.fullmatch(shorter) or _OF_CHARTS.fullmatch(shorter):
             return footprint[0]
         told = shorter
+    bracket = re.fullmatch(r"([^(\[]+)[(\[]([^)\]]+)[)\]]", told.strip())
+    if bracket and _OF_CHARTS.fullmatch(bracket[1]):
+        told = bracket[2]  # `DMX channels (9CH mode)`
     told = re.sub(r"^(?:the|der|die|das|le|la|el|il)\s+(?=\d)", "", told, flags=re.IGNORECASE)
     called = re.fullmatch(
         rf"\d{{1,3}}[\s-]*{_SLOTS}[\s-]*{_MODE}\s*(?:[(\[]|[:–—]\s)\s*(?P<name>[^()\[\]]*[^\W\d][^()\[\]]*?)[)\]]?",
@@ -214,6 +217,8 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
     bare = rf"[(\[]?\s*\d+\s*(?:{_SLOTS})?\s*[)\]]?"
     if behind and not re.fullmatch(bare, behind["name"], re.IGNORECASE):
         name = _unbracket(behind["name"].strip(" :–-|"))
+        # `Modo de 9 canales`: a mode of so many slots.
+        name = re.sub(r"^(?:de|di|da|à|mit|with|von|of|con|a)\s+(?=\d)", "", name, flags=re.IGNORECASE)
         return told.strip(" :–-|") if _says_little(name) else name or told
     before = re.match(rf"^(?P<name>.*\S)\s+{_MODE}$", told, re.IGNORECASE)
     if before and before["name"].strip(" :–-").casefold() not in ("dmx", "the"):
@@ -290,8 +295,9 @@ def read_slot_head(text: str) -> SlotHead | None:
     if found.re is _SLOT_HEAD and found["sign"].isspace() and name[0].islower() and name.endswith("."):
         # `Channel 1 controls the dimmer.`
         return None
-    if len(name.split()) > 5 and (name.endswith(".") or not read_name(name).sure):
-        # A sentence about a slot is no heading.
+    called = re.split(r"\s*[:=(]\s*(?=\d)", name)[0]
+    if len(called.split()) > 5 and (name.endswith(".") or not read_name(name).sure):
+        # A sentence about a slot is no heading; values may stand behind its name.
         return None
     return SlotHead(slots, name)
 

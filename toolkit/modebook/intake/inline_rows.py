@@ -10,8 +10,10 @@ from modebook.intake.chart_rows import BLANK, ChartRow, read_slot_cell
 from modebook.intake.values import read_values
 
 _INSIDE = re.compile(
-    r"(?<![\d.,°%])(?P<values>\d{1,5}(?:\s*(?:[-–—…]|\.\.+)\s*\d{1,5})?)"
-    r"(?:\s*[:=]\s*|\s+)(?=[^\W\d_]{2,})(?!(?:to|bis|hasta)\b)"
+    r"(?<![\d.,°%])(?P<values>\d{1,5}(?:\s*(?:[-–—…]|\.\.+|\b(?:to|bis|à|a|hasta)\b)\s*\d{1,5})?)"
+    r"(?:\s*[:=]\s*(?=[^\W\d_]{2,}|\d)|\s+(?=[^\W\d_]{2,}))"
+    r"(?!(?:to|bis|hasta|k?hz|deg|degrees?|grad|degr[eé]s|sec|ms|rpm|bpm)\b)",
+    re.IGNORECASE,
 )
 # The whole of a byte says nothing that the slot does not.
 _RANGED = re.compile(

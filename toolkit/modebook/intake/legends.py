@@ -18,6 +18,12 @@ from modebook.intake.values import read_values
 
 Legends = Sequence[tuple[str, list[ChartRow]]]
 _SEVERAL = re.compile(r"\s*(?:,|;|/|\n|\band\b|\bund\b|\bet\b|\by\b|\be\b|&)\s*")
+_OF_SLOT = re.compile(
+    r"^(?P<name>[^\W\d].*?)\s*[(\[,:–-]\s*(?:dmx[\s-]*)?(?:channel|ch|slot|kanal|canal|canale|voie)\.?\s*(?P<slot>\d{1,3})\s*[)\]]?$",
+    re.IGNORECASE,
+)
+_REFERS = re.compile(r"^\W*(?:see|refer to|siehe|s\.|voir|v[eé]ase|ver|vedi)\s+\S", re.IGNORECASE)
+"""`See gel list below`: what the values of a slot mean stands elsewhere."""
 LEAST = 0.6  # of a legend's names must be a chart's
 
 
@@ -48,13 +54,40 @@ def with_legends(rows: list[ChartRow], legends: Legends) -> list[ChartRow]:
         names = {fold(read_name(text).label) for text in (row.name, *row.matrix.values()) if text}
         below = rows[index + 1] if index + 1 < len(rows) else None
         has_own = bool(values_of(row)) or (below is not None and not below.has_slot and below.has_value)
+        refers = has_own and _refers(row) and not (below is not None and not below.has_slot)
         level = read_name(row.name or next(iter(row.matrix.values()), "")).level
-        if row.has_slot and not has_own and not level:
+        if row.has_slot and (not has_own or refers) and not level:
             for name in names:
                 if name in tables:
+                    if refers:
+                        found[-1] = replace(row, value="", meaning="", why=list(row.why))
                     found.extend(replace(r, slots={}, why=list(r.why)) for r in tables[name])
                     break
     return found
+
+
+def _refers(row: ChartRow) -> bool:
+    """Whether a row gives all of its values to a text that sends the reader to another table."""
+    values = values_of(row)
+    whole = len(values) == 1 and values[0].start == 0 and values[0].end in (255, 65535)
+    return whole and _REFERS.match(row.meaning) is not None
+
+
+def name_of_slot(heading: str, charts: Sequence[Chart]) -> str:
+    """The name in a chart of the slot that a heading over a table of values gives: `Gels (channel 3)`."""
+    found = _OF_SLOT.match(heading)
+    for chart in reversed(charts) if found else ():
+        for row in chart.rows:
+            if found and any(cell.slots == (int(found["slot"]),) for cell in row.slots.values()):
+                return row.name
+    return ""
+
+
+def continues(rows: Sequence[ChartRow], above: Sequence[ChartRow]) -> bool:
+    """Whether values begin where those of a table before them ended, short of the top: its second half."""
+    first = values_of(rows[0]) if rows else ()
+    last = values_of(above[-1]) if above else ()
+    return bool(first and last) and first[0].start == last[-1].end + 1
 
 
 def names_in(text: str) -> list[str]:

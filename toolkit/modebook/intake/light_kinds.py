@@ -36,9 +36,6 @@ _MIXED = frozenset({"red", "green", "blue"})
 _WHITES = frozenset({"warm-white", "cool-white"})
 """`Warm` beside `Cool` can be nothing else."""
 _PATTERNED = frozenset({"gobo-wheel", "rotating-gobo-wheel", "prism", "effects-wheel", "animation-wheel"})
-_FOG = frozenset({"fog-output", "haze-output", "fluid-pump"})
-_HEATS = re.compile(r"heat|heiz|chauff|calent|riscald")
-"""Lamps are kept warm at a low level; what is warmed where fluid is pumped is the machine's heater."""
 _CHANGING = re.compile(
     r"\b(?:jump\w*|fad\w+|chang\w+|gradual\w*|gradient|pulse\w*|chas\w+|flow\w*|running|strob\w*|rainbow|auto\w*|"
     r"music|sound|musik\w*|musique|musica|sonido|son|uberblend\w*|sprung\w*|springen\w*|wechsel\w*|\w+wechsel|"
@@ -74,8 +71,6 @@ def settle_by_kind(mode: DraftMode) -> None:
             _settle(parameter, "color-preset")
         if parameter.word == "control" and not parameter.name.sure and _is_program(parameter):
             _settle(parameter, "macro")
-        if parameter.word == "minimum-level" and _FOG & words and _HEATS.search(fold(parameter.label)):
-            _settle(parameter, "heater")
         if parameter.word == "fan" and not parameter.name.sure and _SPEED_RUN.search(_told(parameter)):
             _settle(parameter, "fan")
         if before is not None:

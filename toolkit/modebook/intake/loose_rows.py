@@ -84,7 +84,7 @@ def loose_rows(lines: list[Line]) -> tuple[list[ChartRow], list[Line]]:
         # Words below an empty line, after values that reached the top, are no part of the chart.
         apart = line.place.page is None and None not in (line.place.row, last) and line.place.row > last + 1  # type: ignore[operator]
         last = line.place.row
-        worded = _first_range(text) is None and not _LEAD.match(text)
+        worded = first_range(text) is None and not _LEAD.match(text)
         ended = worded and (ended or (apart and trail.end in (255, 65535)))
         if ended:
             left.append(line)
@@ -163,7 +163,7 @@ def _behind_name(text: str, row: ChartRow, trail: Trail) -> bool:
         name, rest = text[: found.start()].strip(), text[found.end() :].strip()
         if cell.kind != "slots" or cell.slots[0] not in (trail.slot + 1, 1) or len(cell.slots) > 4:
             continue
-        spot = _first_range(rest)
+        spot = first_range(rest)
         if not any(letter.isalpha() for letter in name) or (spot is not None and spot[0] > 0):
             continue
         if spot is None and not read_name(name).sure:
@@ -213,11 +213,11 @@ def _row(text: str, line: Line, trail: Trail) -> ChartRow | None:
             cell = BLANK  # `1 Hz - 25 Hz` measures
         if cell.kind == "slots" and _slot_not_value(lead["slot"], cell, rest, trail, row):
             row.slots[0] = cell
-            _name_and_values(rest, row)
+            name_and_values(rest, row)
             return row
         if _single_value(text, row, trail):
             return row
-    spot = _first_range(text)
+    spot = first_range(text)
     if spot is None:
         if len(text) > 70 or (text.endswith(".") and len(text.split()) > 6):
             return None
@@ -243,7 +243,7 @@ def _row(text: str, line: Line, trail: Trail) -> ChartRow | None:
 def _single_value(text: str, row: ChartRow, trail: Trail) -> bool:
     """Reads a number that goes on with the values, and what it means: `19 Deep red` behind `1-18`."""
     found = re.match(r"^0{0,2}(\d{1,3})\s+([^\W\d].*)$", text)
-    if not found or trail.end is None or int(found[1]) != trail.end + 1 or _first_range(text) is not None:
+    if not found or trail.end is None or int(found[1]) != trail.end + 1 or first_range(text) is not None:
         return False
     row.slots[0] = BLANK
     row.value, row.name = found[1], found[2]
@@ -266,7 +266,7 @@ def _lost_dash(text: str, trail: Trail) -> tuple[str, str] | None:
 def _slot_not_value(printed: str, cell: SlotCell, rest: str, trail: Trail, row: ChartRow) -> bool:
     """Whether a number or pair at a line's start is a slot, and not a value."""
     first = cell.slots[0]
-    has_more = bool(read_values(rest)) or _first_range(rest) is not None
+    has_more = bool(read_values(rest)) or first_range(rest) is not None
     if len(cell.slots) == 1:
         padded = len(printed) == 3 and printed.startswith("0")
         if padded and not has_more:
@@ -299,7 +299,8 @@ def _slot_not_value(printed: str, cell: SlotCell, rest: str, trail: Trail, row: 
     return False
 
 
-def _first_range(text: str) -> tuple[int, int] | None:
+def first_range(text: str) -> tuple[int, int] | None:
+    """Where the first stretch of values stands in a text."""
     found = _RANGE.search(text)
     padded = _PADDED.search(text)
     if padded and (not found or padded.start() < found.start()):
@@ -315,24 +316,13 @@ def _parted_range(text: str) -> tuple[int, int] | None:
     return found.span()
 
 
-def first_value_in(row: ChartRow) -> None:
-    """Take the first of a slot's values out of a heading that begins them: `CH 6 Strobe 0-5 off`."""
-    spot = _first_range(row.name)
-    if spot is None or not (before := _trimmed(row.name[: spot[0]])):
-        return
-    read = read_values(row.name[spot[0] : spot[1]])
-    if len(read) == 1 and read[0].start == 0 and read[0].end < 255:
-        told = _trimmed(row.name[spot[1] :])
-        if any(letter.isalpha() for letter in told):
-            row.name, row.value, row.meaning = before, row.name[spot[0] : spot[1]].strip(), told
-
-
-def _name_and_values(rest: str, row: ChartRow) -> None:
+def name_and_values(rest: str, row: ChartRow) -> None:
+    """Give a row the name, the values and the meaning that a text beside its slot holds."""
     values = read_values(rest)
     if values:
         row.value = rest
         return
-    spot = _first_range(rest) or _parted_range(rest)
+    spot = first_range(rest) or _parted_range(rest)
     if spot is None:
         zero = re.match(r"^(\D+?) (0{1,3}) ([^\W\d].*)$", rest)
         if zero and read_name(zero[1]).sure:
@@ -356,6 +346,8 @@ def _name_and_values(rest: str, row: ChartRow) -> None:
 def _trimmed(text: str) -> str:
     """A text without the signs that part it from its neighbor; a minus before a number stays."""
     told = text.strip(" :=|")
+    if re.fullmatch(r"[-–—•*·>]", told):
+        return ""  # the sign of a list: `- 0-10: off`
     told = re.sub(r"^[-–—]+(?=\s)|(?<=\s)[-–—]+$", "", told).strip(" :=|")
     if told.startswith(")") or told.endswith("("):
         told = told.strip("()").strip()
@@ -368,19 +360,19 @@ def _several_columns(text: str, row: ChartRow, trail: Trail) -> ChartRow | None:
     cells = [read_slot_cell(word) for word in words[: trail.columns]]
     if len(words) > trail.columns and all(cell.kind in ("slots", "absent") for cell in cells):
         row.slots = dict(enumerate(cells))
-        _name_and_values(" ".join(words[trail.columns :]), row)
+        name_and_values(" ".join(words[trail.columns :]), row)
         return row
     own = trail.settled
     if own is not None:
         row.slots = {column: SlotCell("absent", mark="-") for column in range(trail.columns)}
         row.slots.update(zip(own.columns, own.cells, strict=True))
-        _name_and_values(" ".join(words[own.length :]), row)
+        name_and_values(" ".join(words[own.length :]), row)
         if not own.sure:
             row.why.append(f"a blank was lost: {' '.join(words[: own.length])} may be another mode's slot")
         return row
     if _single_value(text, row, trail):
         return row
-    spot = _first_range(text)
+    spot = first_range(text)
     if spot is None:
         return None
     row.value = text[spot[0] : spot[1]].strip()

@@ -16,6 +16,7 @@ from modebook.intake.conditions import (
 )
 from modebook.intake.drafts import DraftMode, DraftParameter, Json, Unsure
 from modebook.intake.entries import Entry
+from modebook.intake.folding import fold
 from modebook.intake.footnotes import Footnotes
 from modebook.intake.grid import Line
 from modebook.intake.light_kinds import settle_by_kind
@@ -75,10 +76,13 @@ def _conditions_of_name(parameter: DraftParameter) -> None:
             if re.search(r"^\W*(?:if|when|wenn|si|se|quand|quando|cuando|only|nur)\b", text, re.IGNORECASE)
             else ()
         )
+    # `Tempo: 0 = slow, 255 = fast` says what its own values do.
+    own = fold(parameter.entry.name)
     parameter.when = [
         condition
         for condition in found
         if not (condition.slot is not None and condition.slot in parameter.slots)
+        and not (condition.name and own.startswith(fold(condition.printed)))
     ]
     if not found and half_a_condition(printed):
         parameter.doubt("a condition seems to be printed, and was not understood", parameter.entry.printed)

@@ -12,7 +12,7 @@ from modebook.intake.lexicon import SURE, exact, inflected, nearest, phrases, re
 
 _BRACKETS = re.compile(r"[(\[]([^)\]]*)[)\]]")
 _MEASURED = re.compile(
-    r"^(?P<name>.*?[^\W\d_].*?)\s*[,:(]?\s*(?P<span>[-+±]?\d[\d.,]*\s*[%°]?\s*(?:-|–|—|→|…|\.\.\.?|to|bis|à|a)\s*"
+    r"^(?P<name>.*?[^\W\d_].*?)\s*[,:(]?\s*(?:(?:from|von|de|da|desde)\s+)?(?P<span>[-+±]?\d[\d.,]*\s*[%°]?\s*(?:-|–|—|→|…|\.\.\.?|to|bis|à|a)\s*"
     r"[-+]?\d[\d.,]*\s*(?:%|°|deg|grad|K|Hz|kHz|s|ms)\.?)\)?$",
     re.IGNORECASE,
 )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -17,6 +18,16 @@ from modebook.words.parameters import PARAMETERS
 _LIKELY = 0.8
 _FOGGING = frozenset({"fog-output", "haze-output", "fluid-pump"})
 _ENDED_DEG = 90
+_LOAD = re.compile(
+    r"^(?:lamps?|lampen?|lampara|lampada|lampe|bulb|output|out|ausgang|sortie|salida|uscita|circuit|circuito|"
+    r"stromkreis|load|last|charge|carga|carico)(?: \d{1,3}| [a-h])?(?: \w+)?$"
+)
+"""What a dimmer or a driver feeds, folded, perhaps with its number."""
+_FLICKERS = ("flicker", "flackern", "vacillement", "parpadeo", "sfarfallio", "tremolio")
+_BOTH_GREENS = re.compile(
+    r"(?:[-–−]|\bminus|\bmoins|\bmenos|\bmeno)\s?(?:gr[üu]n|green|vert|verde)\b|\bmagenta\b", re.IGNORECASE
+)
+_HEATS = re.compile(r"heat|heiz|chauff|calent|riscald")
 _SEEN_HZ = 60
 """Flashes up to here; what is faster than that is a modulation of the emitters."""
 _PLAYED = frozenset({"effect", "macro", "pixel-effect", "color-macro", "pixel-macro", "movement-macro"})
@@ -90,6 +101,13 @@ def _measured(parameter: DraftParameter, name: Name) -> Name:
         if figures and all(0 <= one.start < one.end <= 1 for one in figures):
             return replace(name, word=f"cie-{form}", score=1.0)
     single = len(parameter.stretches) <= 1
+    if not name.sure and single:
+        # Nothing but a white is measured in kelvins, whatever it is called.
+        spans = [quantity for text in texts for quantity in describe(text).spans]
+        if spans and all(one.unit == "K" and one.start >= 1000 for one in spans):
+            return replace(name, word="color-temperature", score=1.0)
+    if form.startswith(_FLICKERS) and len(parameter.stretches) > 2 and name.word in (None, "effect", "macro"):
+        return replace(name, word="effect", score=1.0)
     if (
         name.word == "color-correction"
         or (name.word in ("warm-correction", "cool-correction") and single)
@@ -98,18 +116,22 @@ def _measured(parameter: DraftParameter, name: Name) -> Name:
         spans = [quantity for text in texts for quantity in describe(text).spans]
         if spans and all(one.unit == "K" for one in spans):
             return replace(name, word="color-temperature")
+    if name.word == "green" and single and any(_BOTH_GREENS.search(text) for text in texts):
+        # From minus green to plus green no emitter runs.
+        return replace(name, word="tint", score=1.0)
     if name.word in ENDED and len(parameter.stretches) <= 1:
         told = [one for text in texts for one in (*describe(text).spans, *describe(text).singles)]
         if any(one.unit == "deg" and one.end >= _ENDED_DEG for one in told):
             return replace(name, word=ENDED[name.word])
+    if name.word in (None, "lamp-control") and single and _LOAD.search(form):
+        # A lamp or an output that runs from 0 to 100 % is a dimmer's, and no switch.
+        told = [one for text in texts for one in describe(text).spans]
+        if told and all(one.unit == "%" and one.start in (0, 100) for one in told):
+            return replace(name, word="dimmer", score=1.0)
     if name.word == "gobo-index" and len(parameter.stretches) > 2:
         does = {describe(text).said.does for text in texts}
         if "open" in does and "index" not in does:
             return replace(name, word="gobo-wheel")  # positions of a wheel, not of a gobo
-    if name.word == "lamp-control" and single and form.split()[:1] in (["lamp"], ["lampe"], ["lampada"]):
-        spans = [quantity for text in texts for quantity in describe(text).spans]
-        if spans and all(one.unit == "%" for one in spans):
-            return replace(name, word="dimmer")  # a lamp of several, from dark to full
     if form in ("rate", "speed") or (name.word == "modulation-frequency" and not name.sure):
         told = [one for text in texts for one in (*describe(text).spans, *describe(text).singles)]
         if told and all(one.unit == "Hz" and one.end <= _SEEN_HZ for one in told):
@@ -184,6 +206,10 @@ def confirm_name(parameter: DraftParameter, words: Sequence[str]) -> None:
         partner = "tilt" if parameter.word == "pan" else "pan"
         if partner in words and sum(word == parameter.word for word in words) == 1:
             parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
+        return
+    warmed = parameter.word == "minimum-level" and _HEATS.search(fold(parameter.label))
+    if warmed and _FOGGING.intersection(words):
+        parameter.word = "heater"  # a lamp is warmed by a little light, a fog machine is heated
         return
     if parameter.word == "fountain-pump" and _FOGGING.intersection(words):
         parameter.word = "fluid-pump"

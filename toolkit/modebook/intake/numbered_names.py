@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from modebook.intake.column_stats import stats_of
 from modebook.intake.grid import Cell, Grid
+from modebook.intake.names import read_name
 from modebook.intake.titles import title_roles
 
 _BOTH = re.compile(
@@ -60,10 +61,22 @@ def _is_numbered(grid: Grid, column: int) -> bool:
     # A merged cell may say one thing in several rows.
     texts = dict.fromkeys(match[0] for match in matches if match)
     numbers = [[int(n) for n in re.findall(r"\d+", _slot_of(text))] for text in texts]
-    if len(numbers) < LEAST or sum(match is not None for match in matches) < 0.75 * len(cells):
+    if sum(match is not None for match in matches) < 0.75 * len(cells):
+        return False
+    if len(numbers) < LEAST and not _all_known(numbers, [match["name"] for match in matches if match], cells):
         return False
     going = sum(b[0] == a[-1] + 1 or b[0] == 1 for a, b in itertools.pairwise(numbers))
     return going >= GOING_ON * (len(numbers) - 1)
+
+
+def _all_known(numbers: list[list[int]], names: list[str], cells: list[Cell]) -> bool:
+    """Whether few cells are all numbered from 1 on, and name parameters without a doubt: a small mode."""
+    return (
+        bool(numbers)
+        and numbers[0][0] == 1
+        and len(names) == len(cells)
+        and all(read_name(name).sure for name in names)
+    )
 
 
 def _slot_of(text: str) -> str:

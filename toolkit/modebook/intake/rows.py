@@ -61,7 +61,7 @@ def _end_of(rows: list[ChartRow]) -> int | None:
 
 def _heads_titles(text: str, below: list[Cell], plan: Plan) -> bool:
     """Whether a lone text stands above the titles of the table, which are said again."""
-    if not plan.titled or not any(letter.isalpha() for letter in text):
+    if not plan.titled or not any(letter.isalpha() for letter in text) or text[0].islower():
         return False
     told = tuple(cell.flat for cell in below)
     return told == plan.titles and not read_name(text).sure and not read_values(text)
@@ -160,6 +160,8 @@ def _by_roles(cells: list[Cell], plan: Plan) -> ChartRow:
         elif role == "function":
             row.name = joined(row.name, text)
             row.wraps = cell.wraps if row.wraps is None else row.wraps
+        elif role == "unit" and row.meaning[-1:].isdigit() and _UNIT.fullmatch(text) and text.strip("-–—/"):
+            row.meaning = f"{row.meaning} {text}"
         elif role == "unit" and _UNIT.fullmatch(text):
             continue  # a unit alone says nothing of a range
         elif role in ("meaning", "unit"):

@@ -1,12 +1,15 @@
-"""Tells lines of a chart from headings that are worded as they are: by what the lines above them hold."""
+"""Tells lines of a chart from headings that are worded as they are, and reads ranges that headings hold."""
 
 from __future__ import annotations
 
 import re
 
+from modebook.intake.chart_rows import ChartRow, SlotCell
 from modebook.intake.grid import Line
+from modebook.intake.inline_rows import rows_behind
 from modebook.intake.lexicon import SURE, exact
-from modebook.intake.loose_rows import loose_rows, values_of
+from modebook.intake.loose_rows import first_range, loose_rows, name_and_values, values_of
+from modebook.intake.values import read_values
 
 _NUMBERED = re.compile(r"(?P<slot>\d{1,3})(?:[.:)]|\s[-–—])?\s+(?P<name>\D.*)")
 
@@ -45,3 +48,21 @@ def _names_next_slot(text: str, above: list[Line]) -> bool:
     rows, _ = loose_rows(above if found else above[:-1])
     slots = [max(cell.slots) for row in rows for cell in row.slots.values() if cell.kind == "slots"]
     return bool(slots) and int(number) == slots[-1] + 1
+
+
+def headed_rows(slots: tuple[int, ...], name: str, line: Line) -> list[ChartRow]:
+    """The rows of a heading over one slot: its name, and its ranges where they stand in the same line
+    (`CH7 Strobe: 0-9 off; 10-255 slow to fast`).
+    """
+    cell = SlotCell("slots", slots, run=len(slots) == 2 and slots[1] > slots[0])
+    row = ChartRow(line.place, {0: cell}, name=name, raw=line.text)
+    spot = first_range(name)
+    if spot is None or not name[: spot[0]].strip(" :") or read_values(name[spot[0] : spot[1]])[:1] == ():
+        return [row]
+    told = name[: spot[0]].rstrip().endswith(":") or bool(
+        re.match(r"\s*(?:[:=]|[^\W\d]{2})", name[spot[1] :])
+    )
+    if not told or read_values(name[spot[0] : spot[1]])[0].start != 0:
+        return [row]
+    name_and_values(name, row)
+    return rows_behind(row)

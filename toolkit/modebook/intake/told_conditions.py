@@ -15,7 +15,7 @@ from modebook.intake.values import Values
 
 _AND = r"\s*(?:,|and|und|et|y|e|&|\+|to|bis|à|a|hasta|-|–)\s*"
 _NOTE = (
-    r"(?:notes?|n\.?b\.?|important|attention|hinweis|achtung|remarque|nota|importante|attenzione)"
+    r"(?:notes?|n\.?b\.?|important|attention|remark|hinweis|anmerkung|achtung|remarque|nota|importante|attenzione)"
     r"\s*[:.!–-]\s*"
 )
 _WORKS = re.compile(

@@ -19,6 +19,8 @@ STEPS_MOST = 12  # more steps than that in one change are a fade
 SLOW = 4  # frames more than an exposure needs: a change that takes longer, without steps, is a fade
 FADE_DOUBT = 0.1  # packets
 SHORTEST_DOUBT_S = 1e-5
+CLIPPED_WITHIN = 0.02  # of the level of clipping: what comes so near may be clipped
+SOFT_DOUBT = 0.12  # of the shorter of exposure and readout: how far a straight line is from their soft ends
 TOP_MOST = 1.7  # times the level of clipping: nobody clips by more
 HALVED_DOUBT = 0.03  # of a clipped top that a level between gave
 NO_CLOSER = 0.5  # packets: no two steps come so close
@@ -142,15 +144,15 @@ def _steps(
     return found
 
 
-def _top(scene: Scene, change: Change) -> tuple[float, float] | None:
-    """Between what the upper level of a change lies, where it is clipped."""
+def _top(scene: Scene, change: Change) -> tuple[float, float, float] | None:
+    """Where the upper level of a change is clipped, and from what to what it may be; None where it is not."""
     last = len(scene.levels) - 1
     if scene.seen is None or last not in (change.before, change.after):
         return None
     clip, low, about = float(scene.seen[-1]), float(scene.levels[0]), float(scene.levels[-1])
     if last > 1:  # a level between gave it
-        return (1.0 - HALVED_DOUBT) * about, (1.0 + HALVED_DOUBT) * about
-    return clip, low + TOP_MOST * (clip - low)
+        return clip, max((1.0 - HALVED_DOUBT) * about, clip), (1.0 + HALVED_DOUBT) * about
+    return clip, clip, low + TOP_MOST * (clip - low)
 
 
 def time_of(
@@ -158,14 +160,14 @@ def time_of(
     opens: Floats,
     around: tuple[int, int],
     between: tuple[float, float],
-    top: tuple[float, float] | None,
+    top: tuple[float, float, float] | None,
     open_and_spread_s: tuple[float, float],
     noise: float,
 ) -> tuple[float, float, float]:
     """When a step came, its doubt and its slack, by the exposures that saw part of it or were near it.
 
-    around: the last frame before it, plus one, and the first after it; between: the levels; top: from and
-    to what the upper one may be, where it is clipped.
+    around: the last frame before it, plus one, and the first after it; between: the levels; top: where the
+    upper one is clipped, and from and to what it may be.
     """
     (end, begin), (before, after), (open_s, spread_s) = around, between, open_and_spread_s
     margin = 4.0 * noise / abs(after - before) + 0.02
@@ -173,16 +175,20 @@ def time_of(
         seen = np.clip((level[end:begin] - before) / (after - before), 0.0, 1.0)
         partly = (seen > margin) & (seen < 1.0 - margin)
         if partly.any():
-            doubt_s = noise / abs(after - before) * open_s / float(np.sqrt(partly.sum()))
-            at_s = float(np.mean(opens[end:begin][partly] + open_s * (1.0 - seen[partly])))
-            return at_s, max(doubt_s, 0.02 * open_s, SHORTEST_DOUBT_S), 0.0
+            # Rows that open one after another see it as a longer exposure with soft ends.
+            slope_s, soft_s = max(open_s, spread_s), min(open_s, spread_s)
+            middle_s = opens[end:begin][partly] + 0.5 * (open_s + spread_s)
+            at_s = float(np.mean(middle_s - (seen[partly] - 0.5) * slope_s))
+            doubt_s = noise / abs(after - before) * slope_s / float(np.sqrt(partly.sum()))
+            return at_s, max(doubt_s, 0.02 * open_s, SOFT_DOUBT * soft_s, SHORTEST_DOUBT_S), 0.0
     # An exposure that saw some of the new level closed after the step; one that saw some of the old opened
     # before it: how much of each bounds the time.
     low = min(before, after)
-    least, most = (max(before, after),) * 2 if top is None else top
+    clip, least, most = (max(before, after),) * 3 if top is None else top
     frames = slice(end - 1, begin + 1)
     lit_least = np.clip((level[frames] - low) / (most - low) - margin, 0.0, 1.0)
     lit_most = np.clip((level[frames] - low) / (least - low) + margin, 0.0, 1.0)
+    lit_most[level[frames] > clip - CLIPPED_WITHIN * (clip - low)] = 1.0
     new_least, new_most = (lit_least, lit_most) if after > before else (1.0 - lit_most, 1.0 - lit_least)
     old, new = new_most < 1.0, new_least > 0.0
     from_s = (opens[frames] + open_s * (1.0 - new_most))[old].max(initial=float(opens[end - 1]))

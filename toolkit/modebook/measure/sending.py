@@ -244,7 +244,7 @@ def from_steps(
     weights = np.stack([np.interp(values, places, unit) for unit in np.eye(len(places))], axis=1)
     doubts = np.broadcast_to(np.asarray(doubt_s, dtype=np.float64), times_s.shape)
     gaps_s = np.diff(times_s)
-    loose = (gaps_s > FADE_STEP_S) & (doubts[1:] > SURE_S)
+    loose = (gaps_s > FADE_STEP_S) & (np.maximum(doubts[1:], doubts[:-1]) > SURE_S)
     apart = np.concatenate([[True], (gaps_s > APART_S) | loose])
     event = np.cumsum(apart) - 1
     start_s = times_s[apart]

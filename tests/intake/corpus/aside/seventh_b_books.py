@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from intake.corpus.aside import seventh_b_kit as v
 from intake.corpus.content import M, Made, P
 from intake.corpus.grids import C
 from intake.corpus.open import fresh_kit as k
+from intake.corpus.open import seventh_b_kit as v
 from intake.corpus.open import sixth_b_kit as s
 from intake.corpus.open import sixth_kit as x
 from intake.corpus.registry import chart

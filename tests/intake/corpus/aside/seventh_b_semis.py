@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from intake.corpus.aside import seventh_b_kit as v
 from intake.corpus.content import M, Made, P, R
 from intake.corpus.open import fresh_kit as k
+from intake.corpus.open import seventh_b_kit as v
 from intake.corpus.open import sixth_b_kit as s
 from intake.corpus.open import sixth_kit as x
 from intake.corpus.open.fifth_b_kit import csv_text

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from intake.corpus.aside import seventh_b_kit as v
 from intake.corpus.content import M, Made
 from intake.corpus.grids import C
 from intake.corpus.open import fresh_kit as k
+from intake.corpus.open import seventh_b_kit as v
 from intake.corpus.open import sixth_b_kit as s
 from intake.corpus.open import sixth_kit as x
 from intake.corpus.open.fifth_b_kit import Cell, beside, page, web_rows

@@ -117,6 +117,8 @@ def _parted(line: AlignedLine, columns: list[tuple[float, float]], gap: float) -
     there were any.
     """
     made: list[Piece] = []
+    if len(line.pieces) >= len(columns):
+        return False  # a cell for each column is there: a long one only reaches over the next
     for piece in line.pieces:
         over = [column for column in columns if piece.x0 < column[1] and column[0] < piece.x1]
         cut = None

@@ -68,6 +68,9 @@ def _encoding(content: bytes) -> str | None:
     return "utf-8"
 
 
+_HEADINGS = frozenset({"h1", "h2", "h3", "h4", "h5", "h6"})
+
+
 def _walk(element: Any, items: list[Item], tables: list[int]) -> None:
     for child in element:
         if not isinstance(child.tag, str) or child.tag in _SKIPPED:
@@ -103,7 +106,7 @@ def _line(element: Any, items: list[Item]) -> None:
     for text in _text(element).split("\n"):
         flat = " ".join(text.split())
         if flat:
-            items.append(Line(flat, Place(row=element.sourceline)))
+            items.append(Line(flat, Place(row=element.sourceline), heading=element.tag in _HEADINGS))
 
 
 def _text(element: Any) -> str:

@@ -16,6 +16,7 @@ _PAGE_NUMBER = re.compile(
     r"(?:(?:page|seite|pagina|página|p\.?|s\.)\s*)?[-–]?\s*\d{1,4}\s*[-–]?(?:\s*(?:/|of|von|de|di|sur)\s*\d{1,4})?",
     re.IGNORECASE,
 )
+_ENDS_IN_PAGE = re.compile(r"\b(?:page|seite|pagina|página|pág\.|pag\.)\s*\d{1,4}$", re.IGNORECASE)
 Page = tuple[Any, list[Word]]
 
 
@@ -86,7 +87,9 @@ def _is_page_number(page: Any, line: list[Word], words: list[Word]) -> bool:
     if _PAGE_NUMBER.fullmatch(text.strip()):
         return _gap(line, words) > 1.0
     number = str(page.page_number)
-    return text.split()[-1] == number and len(text) < 80 and _gap(line, words) > 2.0
+    # Pages taken out of a manual keep the numbers that they had in it.
+    ends = text.split()[-1] == number or _ENDS_IN_PAGE.search(text) is not None
+    return ends and len(text) < 80 and _gap(line, words) > 2.0
 
 
 def _gap(line: list[Word], words: list[Word]) -> float:

@@ -18,6 +18,8 @@ from modebook.intake.titles import is_title_row
 _PIECE = re.compile(r"\S+(?: \S+)*")
 _DRAWN = re.compile(r"\s*[├└┌╞╘╒╟╚╔╠┝┕┍┠┗┏┣─═━┄╌│┃║┬┼┴╪╧╤╫╨╥╬╩╦╋┻┳┐┤┘╗╣╝┓┫┛╡╛╕]{3,}\s*")
 """A line of a table that is drawn with letters made for it."""
+_RULE = re.compile(r"\s*[+|]?[-=]{2,}(?:[+|][-=]{2,})+[+|]?\s*")
+"""A line that is drawn between the rows of a table with plus and minus signs."""
 _BARS = str.maketrans("│┃║", "|||")
 _PAGE = re.compile(
     r"(?:^|\s)(?:page|seite|página|pagina|pág\.|pag\.)\s*\d{1,4}(?:\s*(?:/|of|von|de|di|sur)\s*\d{1,4})?\s*(?:$|\s{2})",
@@ -54,6 +56,8 @@ def read_text(text: str, name: str) -> Source:
     block: list[tuple[int, str]] = []
     kind = ""
     for number, line in enumerate([*lines, ""], start=1):
+        if kind == "bars" and _RULE.fullmatch(line):
+            continue
         now = "tabs" if "\t" in line.rstrip() else ("bars" if line.count("|") >= 2 else "spaces")
         if not line.strip():
             now = kind if kind == "spaces" else ""

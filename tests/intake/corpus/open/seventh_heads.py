@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from intake.corpus.aside import seventh_kit as s
 from intake.corpus.content import M, Made
 from intake.corpus.open import fifth_kit as f
 from intake.corpus.open import fresh_kit as k
+from intake.corpus.open import seventh_kit as s
 from intake.corpus.open import sixth_kit as x
 from intake.corpus.registry import chart
 
