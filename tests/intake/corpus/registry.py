@@ -114,6 +114,8 @@ FAMILIES = {
         "seventh_party",
         "seventh_house",
         "seventh_air",
+        "eighth_b_papers",
+        "eighth_b_lists",
     ],
 }
 
