@@ -116,6 +116,8 @@ FAMILIES = {
         "seventh_air",
         "eighth_b_papers",
         "eighth_b_lists",
+        "eighth_b_folders",
+        "eighth_b_shelves",
     ],
 }
 
