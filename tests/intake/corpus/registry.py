@@ -118,6 +118,8 @@ FAMILIES = {
         "eighth_b_lists",
         "eighth_b_folders",
         "eighth_b_shelves",
+        "eighth_b_webs",
+        "eighth_b_pastes",
     ],
 }
 
