@@ -149,10 +149,10 @@ FOLLOW = s.row_of(
 dimmer: Intensity + Intensity LSB = Closed to full
 iris: Iris = Open to closed
 color-temperature: Color Temperature = 3200 K to 6000 K [3200 6000 K]
-color-wheel color-semaphore color-scroller: Color Flag
+color-wheel color-semaphore color-scroller color-preset: Color Flag
   0-31 white: No flag | 32-63: Pale rose | 64-95: Straw | 96-127: Steel | 128-159: Amber | 160-255: Congo
-frost: Soft Edge
-  0-31 out: Out | 32-255: Soft to softer
+frost: Frost
+  0-31 out: Out | 32-255: Light to heavy
 strobe shutter: Strobe
   0-15 out: Off | 16-255 flash: 1 Hz to 12 Hz [1 12 Hz]
 fan-mode fan: Fan

@@ -114,7 +114,7 @@ def cegadora(seed: int) -> Made:
 
 
 CENTRALINA = tuple(
-    P(("dimmer",), f"Uscita {n}", (n,), text="Da 0 a 100%", spans=k.LEVEL) for n in range(1, 7)
+    P(("dimmer",), f"Dimmer {n}", (n,), text="Da 0 a 100%", spans=k.LEVEL) for n in range(1, 7)
 )
 CENTRALINA_MORE = x.params("""
 dimmer-curve: Curva

@@ -72,9 +72,9 @@ tilt: Y axis + Y axis fine = 0-270 degrees [0 270 deg]
 movement-speed: XY speed = Fast to slow
 reserved: Reserved
 reset: Reset
-  0-199 nothing: No function | 200-255 reset: Reset after 3 seconds {hold 3}
+  0-199 nothing: No function | 200-255 reset: Reset after holding 3 seconds {hold 3}
 lamp-control control: Lamp
-  0-25 nothing: No function | 26-100 lamp-off: Lamp off after 5 seconds {hold 5}
+  0-25 nothing: No function | 26-100 lamp-off: Lamp off after holding 5 seconds {hold 5}
   101-199 nothing: No function | 200-255 lamp-on: Lamp on
 """)
 )
@@ -147,7 +147,7 @@ green: Vert = 0 à 100 % [0 100 %]
 blue: Bleu = 0 à 100 % [0 100 %]
 white: Blanc = 0 à 100 % [0 100 %]
 strobe shutter: Stroboscope
-  0-5 out: Arrêt | 6-255 flash: Lent à rapide
+  0-5 out: Sans strobe | 6-255 flash: Lent à rapide
 color-macro macro effect: Scénarios
   0-20 nothing: Aucun | 21-80 perhaps: Arc-en-ciel | 81-140 perhaps: Coucher de soleil
   141-200 perhaps: Aurore | 201-255 perhaps: Vagues

@@ -17,8 +17,8 @@ white: White = 0% to 100% [0 100 %]
 dimmer intensity-master: Master = 0% to 100% [0 100 %]
 strobe shutter: Strobe
   0-15 out: Steady | 16-255 flash: Slow to fast
-color-macro macro effect: Shows
-  0-15 nothing: No show | 16-75 perhaps: Slow fade | 76-135 perhaps: Waves | 136-195 perhaps: Sunset
+color-macro macro effect: Programs
+  0-15 nothing: No program | 16-75 perhaps: Slow fade | 76-135 perhaps: Waves | 136-195 perhaps: Sunset
   196-255 perhaps: All colors
 """)
 LAGOON_PLANS = (("RGBW mode, 4 channels", "1 2 3 4 - - -"), ("Full mode, 7 channels", "1 2 3 4 5 6 7"))
@@ -56,7 +56,7 @@ dimmer: Dimmer links = 0-100 % [0 100 %]
 dimmer: Dimmer rechts = 0-100 % [0 100 %]
 strobe shutter: Blitz
   0-10 out: kein Blitz | 11-255 flash: Blitz langsam bis schnell
-dimmer-curve: Kennlinie
+dimmer-curve: Dimmerkennlinie
   0-127 curve: linear | 128-255 curve: Halogen
 """)
 )

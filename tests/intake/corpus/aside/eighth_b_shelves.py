@@ -93,8 +93,8 @@ def herse(seed: int) -> Made:
 
 CORVID = s.row_of(
     x.params("""
-pan: Pan + Pan Fine = 540 degree movement
-tilt: Tilt + Tilt Fine = 265 degree movement
+pan: Pan + Pan Fine = Movement of the yoke
+tilt: Tilt + Tilt Fine = Movement of the head
 dimmer: Dimmer + Dimmer Fine = Dark to full
 shutter strobe: Shutter
   0-19 closed: Shutter closed | 20-49 open: Shutter open | 50-200 flash: Strobe slow to fast
@@ -172,15 +172,15 @@ def niebla(seed: int) -> Made:
 FILAMENT = s.row_of(
     x.params("""
 control laser-output output-mode other macro: Mode
-  0-49 off: Laser off | 50-99 sound: Sound mode | 100-149 perhaps: Auto mode | 150-255: DMX mode
+  0-49 off: Laser off | 50-99 sound: Sound mode | 100-149 perhaps: Auto mode | 150-255 out: DMX mode
 laser-pattern: Pattern = 32 patterns, 8 values each
-image-position-x: X Position = Left to right
-image-position-y: Y Position = Bottom to top
-image-scale: Size = Small to large
-image-rotation: Rotation
+image-position-x other pan mirror-position: X position = Left to right
+image-position-y other tilt mirror-position: Y position = Bottom to top
+image-scale other effect-size: Pattern size = Small to large
+image-rotation other gobo-rotation: Pattern rotation
   0-127 index image: Angle setting | 128-255 spin image: Rotation speed slow to fast
 color-preset color-macro color-wheel: Color
-  0-63: Original color | 64-127: Red | 128-191: Green | 192-255: Yellow
+  0-63 white: Original color | 64-127: Red | 128-191: Green | 192-255: Yellow
 """)
 )
 
