@@ -114,6 +114,12 @@ FAMILIES = {
         "seventh_party",
         "seventh_house",
         "seventh_air",
+        "eighth_b_papers",
+        "eighth_b_lists",
+        "eighth_b_folders",
+        "eighth_b_shelves",
+        "eighth_b_webs",
+        "eighth_b_pastes",
     ],
 }
 
