@@ -114,6 +114,7 @@ FAMILIES = {
         "seventh_party",
         "seventh_house",
         "seventh_air",
+        "eighth_film",
     ],
 }
 
