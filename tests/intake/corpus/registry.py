@@ -115,6 +115,8 @@ FAMILIES = {
         "seventh_house",
         "seventh_air",
         "eighth_film",
+        "eighth_yoke",
+        "eighth_bars",
     ],
 }
 
