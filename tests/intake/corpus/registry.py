@@ -117,6 +117,7 @@ FAMILIES = {
         "eighth_film",
         "eighth_yoke",
         "eighth_bars",
+        "eighth_crew",
     ],
 }
 
