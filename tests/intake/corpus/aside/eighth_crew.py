@@ -43,14 +43,14 @@ focus: Fuoco = Vicino - lontano
 {BLADES}
 framing-rotation: Rotazione lame = -45° - +45° [-45 45 deg]
 control reset: Funzioni
-  0-199 nothing: Nessuna funzione | 200-219 reset: Reset, 5 secondi {{hold 5}}
+  0-199 nothing: Nessuna funzione | 200-219 reset: Reset, tenere 5 secondi {{hold 5}}
   220-255 nothing: Nessuna funzione
 """)
 
 
 @chart(
     "eighth-sagoma",
-    "28 slots over two pages, values before names of the effect, thin lines above each slot",
+    "27 slots on one page, spaced hyphens, thin lines above each slot",
     "pdf",
     "it",
     "Officina Teatrale Brenzone",
@@ -66,7 +66,7 @@ def sagoma(seed: int) -> Made:
     ]
     parts = [
         f.say("PROTOCOLLO DMX", 15, f"{font}-Bold", 6),
-        f.say("Il proiettore Sagoma 600 impiega 28 canali DMX. Versione software 1.4 e successive.", 9, font),
+        f.say("Il proiettore Sagoma 600 impiega 27 canali DMX. Versione software 1.4 e successive.", 9, font),
         f.grid(rows, [48, 150, 76, 220], *marks, font=font, size=8.5),
     ]
     data = f.flow(parts, "Officina Teatrale Brenzone s.r.l.", head="Sagoma 600 - Manuale di istruzioni")
@@ -186,7 +186,7 @@ def aurum(seed: int) -> Made:
     parts = [
         f.say("WARNING: Class 4 laser product. Avoid eye or skin exposure. Trained operators only.", 10),
         f.say("DMX mode (7 channels)", 14, "Helvetica-Bold", 6),
-        f.grid(rows, [70, 110, 80, 190], *marks, size=9),
+        f.grid(rows, [58, 88, 58, 122], *marks, size=8.5),
         f.say(
             "When the DMX signal is lost the laser is switched off. Key switch and interlock stay in force."
         ),

@@ -251,7 +251,7 @@ def mat(seed: int) -> Made:
     ]
     parts = [
         f.say("Flexa 2x1: DMX quick reference", 14, "Helvetica-Bold", 6),
-        f.grid(rows, [46, 46, 46, 100, 70, 130], *marks),
+        f.grid(rows, [40, 40, 40, 70, 52, 84], *marks),
         f.say("Factory settings: mode A, address 1. Hold ESC for the settings menu.", 8),
     ]
     modes = [k.mode(k.seat(MAT, plan), f"Mode {name}", name) for name, plan in MAT_PLANS]
