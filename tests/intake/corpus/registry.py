@@ -118,6 +118,7 @@ FAMILIES = {
         "eighth_yoke",
         "eighth_bars",
         "eighth_crew",
+        "eighth_pasted",
     ],
 }
 
