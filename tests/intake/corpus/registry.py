@@ -120,6 +120,11 @@ FAMILIES = {
         "eighth_b_shelves",
         "eighth_b_webs",
         "eighth_b_pastes",
+        "eighth_film",
+        "eighth_yoke",
+        "eighth_bars",
+        "eighth_crew",
+        "eighth_pasted",
     ],
 }
 
