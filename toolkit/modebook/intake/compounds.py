@@ -160,7 +160,7 @@ _AMOUNTS = frozenset(
 
 def _emitted(words: list[str], form: str) -> Found | None:
     """The emitter in a name of an amount and a color (`Dimmer Rot`, `RGBW red`)."""
-    rest = " ".join(word for word in words if word not in _AMOUNTS)
+    rest = " ".join(word for word in words if word not in _AMOUNTS | _BRIGHT)
     if not rest or rest == form:
         return None
     base = exact(rest)

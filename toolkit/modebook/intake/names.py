@@ -295,11 +295,13 @@ def _read(text: str) -> Name:
         return best
     plain = [word for word in numbered if word not in _fillers()]
     if plain and len(plain) < len(numbered):
-        found = exact(" ".join(plain))
+        # An amount of what two letters name (`UV level`) is sure where the two make a name together.
+        letters = composed(" ".join(numbered)) if len("".join(plain)) <= 2 else None
+        found = letters or exact(" ".join(plain))
         if found and not narrowed(found.word, numbered):
             score = (
                 found.score
-                if (len(plain) == 1 and len(plain[0]) > 2) or len(plain) > 1
+                if letters or (len(plain) == 1 and len(plain[0]) > 2) or len(plain) > 1
                 else min(found.score, 0.85)
             )
             return Name(label, found.word, min(score, 0.95), level, bits, number, cell, None, base)
