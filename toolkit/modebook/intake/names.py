@@ -23,7 +23,7 @@ _DESIGNATED = re.compile(r"\d{1,2}[a-d]|[a-d]\d{1,2}")
 _SIDED = frozenset({"blade-position", "blade-angle", "barn-door", "barn-door-rotation"})
 DESCRIBING = re.compile(
     r"[-+±]?\d[\d.,]*[%°k]?|[%°k]|hz|khz|deg|degrees?|grad|degres|grados|gradi|rpm|kelvin|bpm|s|ms|sec|to|bis|a|hasta|"
-    r"slow|fast|langsam|schnell|lent|rapide|lento|rapido|min|max|minimum|maximum|dark|bright|dunkel|hell|zu|"
+    r"slow|fast|langsam|schnell|lente?|rapide|lent[oa]|rapid[oa]|veloce|min|max|minimum|maximum|dark|bright|dunkel|hell|zu|"
     r"open|closed|narrow|wide|eng|weit|etroit|large|estrecho|ancho|stretto|largo|low|high|full|zero|linear|"
     r"in|out|up|near|far|sharp|soft|from|von|de|da|off|on|adjustment|control|value|steplessly|smooth|"
     r"increase|increasing|decrease|decreasing|intensity|brightness|level|or|and"

@@ -316,12 +316,20 @@ def _within(bounds: list[float], rows: list[AlignedLine], gap: float) -> list[tu
             sum(read_slot_cell(p.text).kind in ("slots", "absent") for p in cluster) >= 0.7 * len(cluster)
             for cluster in clusters
         ]
-        if not any(counting[1:]) and not (counting[0] and low == float("-inf")):
+        slots_apart = any(counting[1:]) or (counting[0] and low == float("-inf"))
+        if not slots_apart and not _values_apart(clusters, gap):
             continue
         for left, right_ in itertools.pairwise(clusters):
             start = min(p.x0 for p in right_)
             found.append(((max(p.x1 for p in left) + start) / 2, start))
     return found
+
+
+def _values_apart(clusters: list[list[Piece]], gap: float) -> bool:
+    """Whether pieces under one title are values and, from one edge on, what they mean."""
+    left, right = clusters[0], clusters[1]
+    begins = [piece.x0 for piece in right]
+    return len(clusters) == 2 and max(begins) - min(begins) < gap and all(read_values(p.text) for p in left)
 
 
 def _index(piece: Piece, bounds: list[float]) -> int:
