@@ -251,3 +251,13 @@ def test_words_that_head_groups_of_slots_title_no_mode():
     document = drafted(text)
     assert [used for _, used in slots(document.modes[0])] == [[1], [2], [3], [4]]
     assert "OUTPUT" not in document.modes[0].name
+
+
+def test_a_section_below_lines_in_columns_is_no_row_of_them():
+    text = "Small mode (3 slots)\n1  Dimmer     0-255   Black to full\n2  Fan speed  0-255   Low to high\n"
+    text += (
+        "3  Control    0-99    Idle\n              100-255 Reset (hold 4 s)\n\n7.4 Storage\nKeep it dry.\n"
+    )
+    document = drafted(text)
+    assert [used for _, used in slots(document.modes[0])] == [[1], [2], [3]]
+    assert document.doubts == []

@@ -201,6 +201,11 @@ def _layered(words: list[str], form: str) -> Found | None:
         base = exact(" ".join(rest)) if layer in _LAYERS else None
         if base is not None and base.score >= SURE and base.word in _MIXED:
             return Found(base.word, INFLECTED, form)
+        color = exact(layer)
+        if base is None and color is not None and color.score >= SURE and color.word in _EMITTED:
+            flashes = exact(" ".join(rest))
+            if flashes is not None and flashes.score >= SURE and flashes.word == "strobe":
+                return Found("strobe", INFLECTED, form)  # of one kind of emitters: `White strobe`
     return None
 
 

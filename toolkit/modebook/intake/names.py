@@ -16,6 +16,8 @@ _MEASURED = re.compile(
     r"[-+]?\d[\d.,]*\s*(?:%|°|deg|grad|K|Hz|kHz|s|ms)\.?)\)?$",
     re.IGNORECASE,
 )
+_ORDINAL = re.compile(r"(?<=\d)\s?º")
+"""The sign of a Spanish ordinal, as it is typed for degrees."""
 _GLUED = re.compile(r"^([a-z]{1,2})(\d{1,4})$")
 _NUMBER = re.compile(r"^#?(\d{1,3})$")
 _DESIGNATED = re.compile(r"\d{1,2}[a-d]|[a-d]\d{1,2}")
@@ -61,7 +63,7 @@ class Name:
 @lru_cache(maxsize=8_000)
 def read_name(text: str) -> Name:
     """The name in a cell that holds a name, perhaps with a description behind it."""
-    flat = " ".join(text.split())
+    flat = _ORDINAL.sub("°", " ".join(text.split()))
     head, rest = flat, ""
     plainer = spelled_out(flat)
     if plainer != flat:
