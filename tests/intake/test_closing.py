@@ -90,3 +90,20 @@ def test_a_heading_of_a_page_below_a_full_slot_ends_it():
     assert slots(document.modes[0]) == [("dimmer", [1]), ("strobe", [2])]
     assert [r.meaning for r in document.modes[0].parameters[1].ranges] == ["off", "slow to fast"]
     assert not document.doubts
+
+
+def _between(above: str, below: str) -> str:
+    rows = "".join(
+        f"<tr><td>{slot}</td><td>{name}</td><td>0-255</td><td>0-100 %</td></tr>"
+        for slot, name in enumerate(("Dimmer", "Red", "Green", "Blue", "White", "Amber"), 1)
+    )
+    head = "<tr><th>Slot</th><th>Function</th><th>Value</th><th>Effect</th></tr>"
+    return f"<html><body><p>{above}</p><table>{head}{rows}</table><p>{below}</p></body></html>"
+
+
+def test_numbered_headings_without_a_point_end_a_table_as_well():
+    """Chapter 6 is above the table, so `7 Transport` is the next one; after 3 it could be a row."""
+    told = draft_bytes(_between("6 Control by a desk", "7 Transport").encode(), name="a.html").document
+    assert told.doubts == []
+    untold = draft_bytes(_between("3 Control by a desk", "7 Transport").encode(), name="a.html").document
+    assert [d.why for d in untold.doubts] == ["this text inside the chart was not understood"]

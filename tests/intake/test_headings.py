@@ -108,3 +108,8 @@ def test_a_range_that_speaks_of_a_mode_heads_none():
     """`111-255: music mode` is what values do; a footprint of two numbers is still one."""
     assert read_mode_head("111-255 : mode musical") is None
     assert read_mode_head("16-bit mode, 12 channels") is not None
+
+
+def test_sentences_with_a_count_of_slots_give_the_count_and_no_name():
+    head = read_mode_head("Lantern 40. 7 slots, 8 bit.")
+    assert (head.name, head.footprint) == ("7 slots", 7)

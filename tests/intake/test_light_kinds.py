@@ -183,3 +183,22 @@ def test_cyan_beside_red_and_blue_is_an_emitter():
     rest = "2\tCyan\t0-255\t0-100%\n3\tBlue\t0-255\t0-100%\n"
     table = MIX.split("2\t")[0] + rest
     assert slots(drafted(table).modes[0])[1] == ("cyan-emitter", [2])
+
+
+def test_a_scene_that_imitates_is_an_effect_and_its_speed_is_the_effects():
+    """Candles and lightning are imitated; scenes that only have numbers may be anything."""
+    text = "Slot\tFunction\tValue\tMeaning\n1\tDimmer\t0-255\t\n2\tScene\t0-99\t{0}\n"
+    text += "\t\t100-199\t{1}\n\t\t200-255\t{2}\n"
+    speed = "3\tScene speed\t0-255\tslow to fast\n"
+    document = drafted(text.format("None", "Campfire", "Lightning") + speed)
+    assert slots(document.modes[0])[1:] == [("effect", [2]), ("effect-speed", [3])]
+    assert document.doubts == []
+    assert whys(drafted(text.format("One", "Two", "Three")), "/modes/0/parameters/1")
+
+
+def test_names_of_blades_motors_and_times_of_fading():
+    text = "Kanal\tFunktion\tWert\tWirkung\n1\tStreuwinkel\t0-255\t8-40°\n2\tFadedauer\t0-255\t0-9 s\n"
+    text += "3\tMotordrehung\t0-127\tStopp\n\t\t128-255\tlangsam bis schnell\n"
+    document = drafted(text)
+    assert [word for word, _ in slots(document.modes[0])] == ["zoom", "dimmer-fade-time", "motor-speed"]
+    assert document.doubts == []

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from intake.drafted import drafted, named, short
+from modebook.intake.names import read_name
 
 
 @pytest.mark.parametrize("load", ["Output", "Lamp", "Lampe", "Lámpara", "Uscita", "Ausgang"])
@@ -74,3 +75,19 @@ def test_green_from_minus_to_plus_is_a_tint():
     titles = "Slot\tFunction\tValue\tDescription\n1\tDimmer\t0-255\t0-100 %\n"
     assert named(drafted(f"{titles}2\tGreen\t0-255\t-Green to +Green\n").modes[0], "tint").slots == [2]
     assert named(drafted(f"{titles}2\tGreen\t0-255\tNo green to full green\n").modes[0], "green").slots == [2]
+
+
+def test_degrees_typed_with_the_sign_of_an_ordinal_are_degrees():
+    text = "Canal,Valor,Función\n1,0-255,DIMMER 0-100%\n2,0-255,PAN 0-540º\n3,0-255,TILT 0-230 º\n"
+    document = drafted(text)
+    assert [p.parameter for p in document.modes[0].parameters] == ["dimmer", "pan", "tilt"]
+    assert document.doubts == []
+
+
+@pytest.mark.parametrize(
+    ("printed", "word", "number"),
+    [("Par 2 red", "red", 2), ("Pod 3 dimmer", "dimmer", 3), ("Amber strobe", "strobe", None)],
+)
+def test_parts_of_a_bar_and_flashes_of_one_color_are_known(printed, word, number):
+    name = read_name(printed)
+    assert (name.word, name.number, name.sure) == (word, number, True)

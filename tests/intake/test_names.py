@@ -281,3 +281,18 @@ def test_preheating_is_of_a_lamp_or_of_a_fog_machine():
     assert slots(lamp.modes[0])[1] == ("minimum-level", [2])
     fog = drafted(f"{titles}1\tFog\t0-255\t0-100%\n2\tPreheat\t0-127\tOff\n\t\t128-255\tOn\n")
     assert slots(fog.modes[0])[1] == ("heater", [2])
+
+
+@pytest.mark.parametrize("printed", ["Livello UV", "UV-Intensität", "Niveau UV", "Nivel UV", "UV brightness"])
+def test_an_amount_of_a_light_of_two_letters_is_sure(printed: str) -> None:
+    name = read_name(printed)
+    assert (name.word, name.sure) == ("uv", True)
+
+
+@pytest.mark.parametrize(("more", "doubted"), [("2\tPan\t0-255\t\n3\tTilt\t0-255\t\n", False), ("", True)])
+def test_the_speed_of_a_mirror_is_that_of_pan_and_tilt_where_they_are(more: str, doubted: bool) -> None:
+    """A scanner's mirror is moved by pan and tilt; without them it may be a drum."""
+    text = f"Slot\tFunction\tValue\tMeaning\n1\tDimmer\t0-255\t\n{more}"
+    document = drafted(f"{text}{4 if more else 2}\tMirror speed\t0-255\tfast to slow\n")
+    assert document.modes[0].parameters[-1].parameter == "movement-speed"
+    assert bool(whys(document)) is doubted

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from intake.drafted import drafted, named, short, slots, whys
 
 BEGUN = "Channel Function Value Description\n1 Dimmer 0-255 0-100%\n2 Strobe 0-19 Off\n20-255 1 Hz-25 Hz\n"
@@ -77,3 +79,14 @@ def test_colors_to_choose_among_name_no_emitter():
     document = drafted(text)
     assert slots(document.modes[0])[1] == ("other", [2])
     assert len(document.doubts) == 1
+
+
+@pytest.mark.parametrize("sign", ["", ",", ":", " -"])
+def test_all_values_in_brackets_behind_a_name_leave_what_they_do(sign):
+    """The slot runs over all values; from where to where is behind them."""
+    text = f"4-channel mode\n\nChannel 1: Dimmer (0-255)\nChannel 2: Iris (0-255){sign} open to closed\n"
+    document = drafted(f"{text}Channel 3: Velocidad pan/tilt (0-255){sign} lenta a rápida\nChannel 4: Zoom\n")
+    _, iris, speed, _ = document.modes[0].parameters
+    assert short(iris) == ("iris", [2], [(0, 255, "open to closed")])
+    assert short(speed) == ("movement-speed", [3], [(0, 255, "lenta a rápida")])
+    assert document.doubts == []

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from intake.drafted import drafted, short, slots, whys
+from intake.drafted import drafted, short, slots, spans, whys
 from modebook.intake.titles import title_roles
 
 
@@ -204,3 +204,60 @@ def test_a_heading_over_the_next_titles_ends_a_table():
             document = drafted("\n".join(lines))
             assert [(mode.name, mode.footprint) for mode in document.modes] == [("Basic", 3), ("Advanced", 4)]
             assert not document.doubts
+
+
+def test_values_and_what_they_mean_stand_apart_under_one_title():
+    """Both are under `Range`; a minus before a figure is its own, and none of the values before it."""
+    text = "Personality 2 (3 slots)\nSlots     Parameter            Range\n"
+    text += "1 + 2     Intensity            0 - 65535   Black to full\n"
+    text += "3         Green / Magenta      0 - 255     -50 % to 50 %\n"
+    text += (
+        "4         Strobe               0 - 19      Off\n                               20 - 255    2-30 Hz\n"
+    )
+    (mode,) = drafted(text).modes
+    assert spans(mode)["tint"] == [(-50, 50, "%")]
+    assert short(mode.parameters[2]) == ("strobe", [4], [(0, 19, "Off"), (20, 255, "2-30 Hz")])
+
+
+def test_values_before_figures_in_one_cell_are_not_measured():
+    text = "Slot,Name,Values\n1,Dimmer,0-255 Out to full\n2,Green/Magenta,0 - 255 -80 % to 80 %\n"
+    (mode,) = drafted(text).modes
+    assert spans(mode)["tint"] == [(-80, 80, "%")]
+
+
+def test_the_number_of_a_page_between_rows_is_of_no_slot():
+    rows = [f"{slot} 0-255 {name}" for slot, name in enumerate(("Red 1", "Blue 1", "Red 2", "Blue 2"), 1)]
+    document = drafted(
+        "\n".join(["4-channel mode", "Channel Value Function", *rows[:2], "Page 8", *rows[2:]])
+    )
+    assert document.doubts == []
+    assert document.modes[0].footprint == 4
+
+
+def test_modes_that_a_plus_tells_apart_have_different_titles():
+    text = "Compact  Compact+  Function    Value    Description\n"
+    text += "1        1         Dimmer      0-255    0-100 %\n2        2         Zoom        0-255    7-30°\n"
+    text += "-        3         Focus       0-255    near to far\n"
+    document = drafted(text)
+    assert [(mode.name, mode.footprint) for mode in document.modes] == [("Compact", 2), ("Compact+", 3)]
+    assert document.doubts == []
+
+
+def test_words_that_head_groups_of_slots_title_no_mode():
+    """The first of several lone words in the column of slots is a group as the others are."""
+    text = "Channel  Function    Value    Description\nOUTPUT\n1        Dimmer      0-255    0-100 %\n"
+    text += "2        Strobe      0-255    1-20 Hz\nMIXING\n3        Red         0-255    0-100 %\n"
+    text += "4        Lime        0-255    0-100 %\n"
+    document = drafted(text)
+    assert [used for _, used in slots(document.modes[0])] == [[1], [2], [3], [4]]
+    assert "OUTPUT" not in document.modes[0].name
+
+
+def test_a_section_below_lines_in_columns_is_no_row_of_them():
+    text = "Small mode (3 slots)\n1  Dimmer     0-255   Black to full\n2  Fan speed  0-255   Low to high\n"
+    text += (
+        "3  Control    0-99    Idle\n              100-255 Reset (hold 4 s)\n\n7.4 Storage\nKeep it dry.\n"
+    )
+    document = drafted(text)
+    assert [used for _, used in slots(document.modes[0])] == [[1], [2], [3]]
+    assert document.doubts == []

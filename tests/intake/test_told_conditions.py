@@ -88,3 +88,11 @@ def test_a_word_before_the_sentence_and_two_ends_of_values_are_understood():
     )
     (speed,) = [p for p in document.modes[0].parameters if p.parameter == "effect-speed"]
     assert [(c.parameter, c.from_, c.to) for c in speed.when or []] == [("effect", 20, 99)]
+
+
+def test_so_many_of_a_kind_are_no_condition():
+    """`Gobos 1 à 5` are five gobos; with a word for a condition gobo 1 would have to stand at 5."""
+    text = "Canal\tFonction\tValeur\tEffet\n1\tGradateur\t0-255\t\n2\tGobos\t0-9\tOuvert\n"
+    document = drafted(f"{text}\t\t10-127\tGobos 1 à 5\n\t\t128-255\tTremblement des gobos 1 à 5\n")
+    assert whys(document) == []
+    assert document.modes[0].parameters[1].ranges[1].meaning == "Gobos 1 à 5"

@@ -153,9 +153,7 @@ def _without_copies(modes: list[DraftMode]) -> list[DraftMode]:
     """Two tables of one title: the same contents are one mode, different contents are two, and marked."""
     found: list[DraftMode] = []
     for mode in modes:
-        twins = [
-            m for m in found if fold(m.name) == fold(mode.name) and m.number == mode.number and mode.name
-        ]
+        twins = [m for m in found if _called(m) == _called(mode) and m.number == mode.number and mode.name]
         if any(_contents(m) == _contents(mode) for m in twins):
             continue
         if twins:
@@ -171,6 +169,11 @@ def _without_copies(modes: list[DraftMode]) -> list[DraftMode]:
             mode.note = "A second table of this title."
         found.append(mode)
     return found
+
+
+def _called(mode: DraftMode) -> str:
+    """A mode's name for comparing: `RGB+` is another than `RGB`."""
+    return fold(re.sub(r"(?<=\w)\+(?=\s|$)", " plus", mode.name))
 
 
 def _contents(mode: DraftMode) -> object:

@@ -15,7 +15,7 @@ _SECTION = re.compile(r"^(?P<n>\d{1,2})\.\s+(?P<name>[^\W\d][^\d]*[^\W\d.])$")
 _SUBSECTION = re.compile(r"^\d{1,2}(?:\.\d{1,2}){1,3}\.?\s+[^\W\d_]{2,}")
 
 
-_HEADING = re.compile(r"^(?P<n>\d{1,2})\.\s+(?P<name>[^\W\d].*[^\W.])$")
+_HEADING = re.compile(r"^(?P<n>\d{1,2})(?P<point>\.?)\s+(?P<name>[^\W\d].*[^\W.])$")
 
 
 def is_other(grid: Grid) -> bool:
@@ -44,6 +44,8 @@ class Sections:
 
     def __init__(self) -> None:
         self.number: int | None = None
+        self.pointed = True
+        """Whether the headings are numbered with a point behind (`7. DMX`), and not without (`7 DMX`)."""
 
     def end(self, text: str, chart: Chart | None, lines: list[Line], *, heading: bool = False) -> bool:
         """Whether a line is the heading of another section. `lines`: those since the chart's last row.
@@ -56,16 +58,19 @@ class Sections:
         found = _HEADING.match(text)
         if not found or len(found["name"]) > 60:
             return False
-        number = int(found["n"])
+        number, pointed = int(found["n"]), bool(found["point"])
+        if not pointed and re.search(r"\d", found["name"]):
+            return False  # a row of a chart: its number has no point either
         rows, _ = loose_rows(lines)
         read = [max(c.slots) for row in rows for c in row.slots.values() if c.kind == "slots"]
-        if chart is None and not read:
-            self.number = number
+        named = read_name(found["name"]).score >= SURE
+        if chart is None and not read and (pointed or not named):
+            self.number, self.pointed = number, pointed
         last = max([*read, chart.last if chart is not None else 0])
         # Where slots stand in a table, or one of this number was there, the line is no slot's.
         apart = number <= last or (chart is not None and not chart.loose and not rows)
-        named = read_name(found["name"]).score >= SURE
-        return self.number is not None and number == self.number + 1 and apart and not named
+        next_one = self.number is not None and number == self.number + 1 and pointed == self.pointed
+        return next_one and apart and not named
 
 
 def _is_full(chart: Chart | None, lines: list[Line]) -> bool:

@@ -122,7 +122,7 @@ def composed(text: str) -> Found | None:
     """The word for a name of a known parameter and one aspect of it, in any order, if there is one."""
     form = bare(text)
     words = form.split()
-    lit = _emitted(words, form) or _part(words, form)
+    lit = _emitted(words, form) or _part(words, form) or _flashing(words, form)
     if lit:
         return lit
     for at, word in enumerate(words):
@@ -162,7 +162,7 @@ _AMOUNTS = frozenset(
 
 def _emitted(words: list[str], form: str) -> Found | None:
     """The emitter in a name of an amount and a color (`Dimmer Rot`, `RGBW red`)."""
-    rest = " ".join(word for word in words if word not in _AMOUNTS)
+    rest = " ".join(word for word in words if word not in _AMOUNTS | _AMOUNT)
     if not rest or rest == form:
         return None
     base = exact(rest)
@@ -186,6 +186,16 @@ def _part(words: list[str], form: str) -> Found | None:
     base = exact(rest)
     sure = base is not None and base.score >= SURE and base.word in _MIXED
     return Found(base.word, INFLECTED, form) if base and sure else None
+
+
+def _flashing(words: list[str], form: str) -> Found | None:
+    """Flashes of one kind of emitters (`White strobe`)."""
+    for at in range(1, len(words)):
+        both = exact(" ".join(words[:at])), exact(" ".join(words[at:]))
+        sure = {one.word for one in both if one is not None and one.score >= SURE}
+        if len(sure) == 2 and "strobe" in sure and sure <= _EMITTED | {"strobe"}:
+            return Found("strobe", INFLECTED, form)
+    return None
 
 
 def _of(rest: str, aspect: str, form: str) -> Found | None:

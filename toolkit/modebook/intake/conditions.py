@@ -38,6 +38,8 @@ _COUNTED = re.compile(
     r"\b(?:from|von|de|du|desde|da|dal|no\.?|nr\.?)\s+\d{1,3}\s+(?:to|bis|a|au|al|hasta)\s+\d{1,3}\b",
     re.IGNORECASE,
 )
+_OF_SEVERAL = re.compile(r"\s\d{1,3}\s+a\s+\d{1,3}$", re.IGNORECASE)
+"""`Gobos 1 à 6` are six: only with a word for a condition does gobo 1 stand at 6."""
 _BETWEEN = re.compile(
     r"\b(between|zwischen|entre|tra|fra)\s+(\d{1,5}\s*%?)\s+(?:and|und|et|y|e)\s+(\d{1,5})(?!\d)",
     re.IGNORECASE,
@@ -177,6 +179,8 @@ def read_conditions(text: str) -> tuple[ReadCondition, ...]:
             # What is needed stands behind the word for it: Reset if dimmer at 0.
             inside = list(_when_inside().finditer(name))
             name = name[inside[-1].end() :].strip() if inside else name
+            if not beside["when"] and _OF_SEVERAL.search(beside[0]):
+                continue
             told = read_name(name)
             if not (told.sure or (exact(name) and beside["when"])) or told.word == "reserved":
                 continue

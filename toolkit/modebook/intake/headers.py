@@ -40,6 +40,9 @@ def joined_titles(grid: Grid) -> Grid:
     if header[1] == 2 and _are_stacked(rows[first - 1], rows[first]):
         rows[first - 1 : first + 1] = [_joined(rows[first - 1], rows[first])]
         return Grid(rows, grid.place, grid.ruled)
+    lone = [cell for cell in rows[first] if cell.flat] if first < len(rows) else []
+    if len(lone) == 1 and _is_band(lone[0], rows[first + 1 :]):
+        return grid
     if header[1] == 1 and first + 1 < len(rows) and _goes_on(rows[first - 1], rows[first], rows[first + 1]):
         rows[first - 1 : first + 1] = [_joined(rows[first - 1], rows[first])]
         return Grid(rows, grid.place, grid.ruled)
@@ -129,7 +132,7 @@ def _over_slots(grid: Grid, index: int) -> bool:
     """
     filled = [cell for cell in grid.rows[index] if cell.flat]
     body = grid.rows[index + 1 :]
-    if not filled or len(body) < 2:
+    if not filled or len(body) < 2 or (len(filled) == 1 and _is_band(filled[0], body)):
         return False
     for cell in filled:
         if read_slot_cell(cell.flat).kind != "text" or read_values(cell.flat):
@@ -138,6 +141,13 @@ def _over_slots(grid: Grid, index: int) -> bool:
         if not stats.sequence:
             return False
     return True
+
+
+def _is_band(cell: Cell, body: list[list[Cell]]) -> bool:
+    """Whether a lone word heads a group of slots: others stand alone below it."""
+    lone = [[one for one in row if one.flat] for row in body]
+    heads = [row[0] for row in lone if len(row) == 1 and row[0].column == cell.column]
+    return any(read_slot_cell(one.flat).kind == "text" and not read_values(one.flat) for one in heads)
 
 
 def _titles_modes(grid: Grid, index: int) -> bool:

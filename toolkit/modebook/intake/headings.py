@@ -137,7 +137,9 @@ def read_mode_head(text: str) -> ModeHead | None:
     continued = any(
         re.search(rf"\b{re.escape(word)}\b", fold(flat)) for word in phrases("phrases", "continued")
     )
-    name = _mode_name(flat, footprint)
+    sentences = footprint is not None and not says_mode and re.search(r"\w\.\s+\w.*\.$", flat)
+    # `Lamp 60. 9 channels, 8 bit.` tells of the fixture: of the mode it says how many slots.
+    name = footprint[0] if footprint and sentences else _mode_name(flat, footprint)
     return ModeHead(
         flat,
         name,

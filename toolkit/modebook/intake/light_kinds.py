@@ -44,6 +44,15 @@ _CHANGING = re.compile(
 )
 """What programs do with the light, in the words in which their ranges are named."""
 
+_IMITATED = re.compile(
+    r"\b(?:candle\w*|kerze\w*|bougie\w*|vela|velas|candel\w+|fire\w*|feuer\w*|feu|fuego|fuoco|camp ?fire|"
+    r"lightning|thunder\w*|storm|blitz\w*|gewitter\w*|eclairs?|orage|relampago\w*|tormenta|fulmin[ei]|lamp[oi]|"
+    r"lagerfeuer|temporale|tv|television|fernseh\w*|telev\w+|weld\w*|schweiss\w*|soudure|soldadura|saldatura|"
+    r"explo\w+|esplosione|police|cop car|polizei\w*|policia|polizia|ambulance|paparazzi|flash ?bulbs?|"
+    r"breath\w*|atmen|respira\w*|(?:faulty|bad|broken) (?:bulb|lamp|tube)|defekte? \w+|fireworks?|"
+    r"feuerwerk|disco|party|club|heartbeat|herzschlag|bomb\w*|fuse|hazard lights?)\b"
+)
+"""What an effect of film lights imitates."""
 _SPEED_RUN = re.compile(
     r"\b(?:slow|langsam|lent|lento)\w* (?:to|bis|zu|a) (?:fast|schnell|rapid|velo)|"
     r"\b(?:fast|schnell|rapid|veloc)\w* (?:to|bis|zu|a) (?:slow|langsam|lent)"
@@ -71,6 +80,12 @@ def settle_by_kind(mode: DraftMode) -> None:
             _settle(parameter, "color-preset")
         if parameter.word == "control" and not parameter.name.sure and _is_program(parameter):
             _settle(parameter, "macro")
+        if (
+            parameter.word in ("effect", "macro", "control")
+            and not parameter.name.sure
+            and _imitates(parameter)
+        ):
+            _settle(parameter, "effect")
         if parameter.word == "fan" and not parameter.name.sure and _SPEED_RUN.search(_told(parameter)):
             _settle(parameter, "fan")
         if before is not None:
@@ -121,6 +136,12 @@ def _is_program(parameter: DraftParameter) -> bool:
     texts = [fold(s.text) for s in parameter.stretches if s.text]
     running = [text for text in texts if runs(text) or _CHANGING.search(text)]
     return len(running) >= 2 and len(running) >= 0.6 * len(texts)
+
+
+def _imitates(parameter: DraftParameter) -> bool:
+    """Whether most ranges of a choice imitate something: a candle, lightning, a television set."""
+    texts = [fold(s.text) for s in parameter.stretches if s.text]
+    return sum(_IMITATED.search(text) is not None for text in texts) >= max(2, 0.6 * len(texts))
 
 
 def _speed_of(parameter: DraftParameter, before: DraftParameter) -> None:

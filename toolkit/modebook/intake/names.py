@@ -16,6 +16,8 @@ _MEASURED = re.compile(
     r"[-+]?\d[\d.,]*\s*(?:%|°|deg|grad|K|Hz|kHz|s|ms)\.?)\)?$",
     re.IGNORECASE,
 )
+_ORDINAL = re.compile(r"(?<=\d)\s?º")
+"""The sign of a Spanish ordinal, as it is typed for degrees."""
 _GLUED = re.compile(r"^([a-z]{1,2})(\d{1,4})$")
 _NUMBER = re.compile(r"^#?(\d{1,3})$")
 _DESIGNATED = re.compile(r"\d{1,2}[a-d]|[a-d]\d{1,2}")
@@ -23,7 +25,7 @@ _DESIGNATED = re.compile(r"\d{1,2}[a-d]|[a-d]\d{1,2}")
 _SIDED = frozenset({"blade-position", "blade-angle", "barn-door", "barn-door-rotation"})
 DESCRIBING = re.compile(
     r"[-+±]?\d[\d.,]*[%°k]?|[%°k]|hz|khz|deg|degrees?|grad|degres|grados|gradi|rpm|kelvin|bpm|s|ms|sec|to|bis|a|hasta|"
-    r"slow|fast|langsam|schnell|lent|rapide|lento|rapido|min|max|minimum|maximum|dark|bright|dunkel|hell|zu|"
+    r"slow|fast|langsam|schnell|lente?|rapide|lent[oa]|rapid[oa]|veloce|min|max|minimum|maximum|dark|bright|dunkel|hell|zu|"
     r"open|closed|narrow|wide|eng|weit|etroit|large|estrecho|ancho|stretto|largo|low|high|full|zero|linear|"
     r"in|out|up|near|far|sharp|soft|from|von|de|da|off|on|adjustment|control|value|steplessly|smooth|"
     r"increase|increasing|decrease|decreasing|intensity|brightness|level|or|and"
@@ -61,7 +63,7 @@ class Name:
 @lru_cache(maxsize=8_000)
 def read_name(text: str) -> Name:
     """The name in a cell that holds a name, perhaps with a description behind it."""
-    flat = " ".join(text.split())
+    flat = _ORDINAL.sub("°", " ".join(text.split()))
     head, rest = flat, ""
     plainer = spelled_out(flat)
     if plainer != flat:
@@ -295,11 +297,13 @@ def _read(text: str) -> Name:
         return best
     plain = [word for word in numbered if word not in _fillers()]
     if plain and len(plain) < len(numbered):
-        found = exact(" ".join(plain))
+        # An amount of what two letters name (`UV level`) is sure where the two make a name together.
+        letters = composed(" ".join(numbered)) if len("".join(plain)) <= 2 else None
+        found = letters or exact(" ".join(plain))
         if found and not narrowed(found.word, numbered):
             score = (
                 found.score
-                if (len(plain) == 1 and len(plain[0]) > 2) or len(plain) > 1
+                if letters or (len(plain) == 1 and len(plain[0]) > 2) or len(plain) > 1
                 else min(found.score, 0.85)
             )
             return Name(label, found.word, min(score, 0.95), level, bits, number, cell, None, base)

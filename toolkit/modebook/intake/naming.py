@@ -31,6 +31,7 @@ _HEATS = re.compile(r"heat|heiz|chauff|calent|riscald")
 _SEEN_HZ = 60
 """Flashes up to here; what is faster than that is a modulation of the emitters."""
 _PLAYED = frozenset({"effect", "macro", "pixel-effect", "color-macro", "pixel-macro", "movement-macro"})
+_MIRRORED = frozenset({"mirror-position", "mirror-rotation"})
 _GENERIC = frozenset({"nothing", "open", "closed", "stop"})
 
 
@@ -205,6 +206,11 @@ def confirm_name(parameter: DraftParameter, words: Sequence[str]) -> None:
     if parameter.word in ("pan", "tilt"):
         partner = "tilt" if parameter.word == "pan" else "pan"
         if partner in words and sum(word == parameter.word for word in words) == 1:
+            parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
+        return
+    if parameter.word == "movement-speed":
+        if {"pan", "tilt"} <= set(words) and not _MIRRORED.intersection(words):
+            # The mirror is what pan and tilt move, if there is no other.
             parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
         return
     warmed = parameter.word == "minimum-level" and _HEATS.search(fold(parameter.label))

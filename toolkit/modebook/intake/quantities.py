@@ -38,6 +38,10 @@ _SPAN = re.compile(
     rf"(?<![\w.,])(?P<a>{_NUMBER})\s*(?:{_FIRST_UNIT})?{_REMARK}{_DASH}(?P<b>{_NUMBER})\s*(?:{_UNIT})",
     re.IGNORECASE,
 )
+_SENT = re.compile(
+    r"(?<![\w.,-])0{1,3}\s?(?:[-–—…]|\.\.+|to\b|bis\b|à\b)\s?(?:255|65535)(?=[\s,;:=]+[-+−±]?\d)"
+)
+"""Values that are sent, before what they measure: in `0 - 255 -100 % to 100 %` nothing measures 255."""
 _BOTH_WAYS = re.compile(rf"(?:±|\+\s*/\s*[-−–])\s*(?P<a>\d+(?:[.,]\d+)?)\s*(?:{_UNIT})", re.IGNORECASE)
 _ONE = re.compile(rf"(?<![\w.,])(?P<a>{_NUMBER})\s*(?:{_UNIT})", re.IGNORECASE)
 _PLAIN = re.compile(rf"(?<![\w.,])(?P<a>{_NUMBER}){_DASH}(?P<b>{_NUMBER})(?![\w%°])", re.IGNORECASE)
@@ -58,6 +62,7 @@ class Quantity:
 def spans(text: str) -> tuple[Quantity, ...]:
     """The spans that a text prints with a unit, in order; 3.400 K counts as 3400 K."""
     found: list[Quantity] = []
+    text = _SENT.sub(lambda sent: " " * len(sent[0]), text)
     for match in _SPAN.finditer(text):
         unit = _unit(match)
         start, end = _number(match["a"], unit), _number(match["b"], unit)

@@ -51,12 +51,23 @@ def _names_next_slot(text: str, above: list[Line]) -> bool:
     return bool(slots) and int(number) == slots[-1] + 1
 
 
+_BRACKETED = re.compile(
+    r"(?P<name>[^()\[\]]*[^\W\d][^()\[\]]*?)\s*[(\[]\s*(?P<values>0+\s*[-–—]\s*(?:255|65535))\s*[)\]]\s*[,:;=–—-]?\s*"
+    r"(?P<words>\S.*)"
+)
+"""All values of a slot between its name and what they do: `Zoom (0-255), narrow to wide`."""
+
+
 def headed_rows(slots: tuple[int, ...], name: str, line: Line) -> list[ChartRow]:
     """The rows of a heading over one slot: its name, and its ranges where they stand in the same line
     (`CH7 Strobe: 0-9 off; 10-255 slow to fast`).
     """
     cell = SlotCell("slots", slots, run=len(slots) == 2 and slots[1] > slots[0])
     row = ChartRow(line.place, {0: cell}, name=name, raw=line.text)
+    whole = _BRACKETED.fullmatch(name)
+    if whole and not first_range(whole["words"]):
+        row.name, row.value, row.meaning = whole["name"], whole["values"], whole["words"]
+        return [row]
     spot = first_range(name)
     if spot is None or not name[: spot[0]].strip(" :") or read_values(name[spot[0] : spot[1]])[:1] == ():
         return [row]

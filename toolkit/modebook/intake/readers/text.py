@@ -84,9 +84,15 @@ def _without_page_lines(lines: list[str]) -> list[str]:
     for place in _turned(lines):
         forms[place] = "turned"
     return [
-        "" if _NUMBER.fullmatch(line) or (form and forms.count(form) > 1) else line
+        "" if _NUMBER.fullmatch(line) or _is_page(line) or (form and forms.count(form) > 1) else line
         for form, line in zip(forms, lines, strict=True)
     ]
+
+
+def _is_page(line: str) -> bool:
+    """Whether a line is a page's number after the word for it, and nothing else."""
+    found = _PAGE.fullmatch(line.strip())
+    return found is not None and line.strip()[:1].isupper()
 
 
 def _feet(lines: list[str]) -> dict[str, list[int]]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+import re
 
 from modebook.intake.chart_rows import read_slot_cell
 from modebook.intake.headings import read_mode_head, read_slot_head
@@ -12,12 +13,17 @@ from modebook.intake.readers.two_rows import mode_titles
 from modebook.intake.titles import is_title_row, title_roles
 from modebook.intake.values import read_values
 
+_SECTION = re.compile(r"\d{1,2}(?:\.\d{1,2}){1,3}\.?\s+(?P<name>[^\W\d_]{4,})")
+"""A manual's section, such as `6.3 Cleaning`."""
 Columns = list[tuple[float, float]]
 
 
 def is_heading(text: str) -> bool:
-    """Whether a text names a mode or a slot, so that no table goes on over it."""
+    """Whether a text names a mode, a slot or a numbered section, so that no table goes on over it."""
     head = read_mode_head(text)
+    section = _SECTION.match(text)
+    if section and section["name"][0].isupper() and text[-1:].isalpha():
+        return True
     return (head is not None and head.strong) or (read_slot_head(text) is not None and text[:1].isalpha())
 
 
@@ -316,12 +322,20 @@ def _within(bounds: list[float], rows: list[AlignedLine], gap: float) -> list[tu
             sum(read_slot_cell(p.text).kind in ("slots", "absent") for p in cluster) >= 0.7 * len(cluster)
             for cluster in clusters
         ]
-        if not any(counting[1:]) and not (counting[0] and low == float("-inf")):
+        slots_apart = any(counting[1:]) or (counting[0] and low == float("-inf"))
+        if not slots_apart and not _values_apart(clusters, gap):
             continue
         for left, right_ in itertools.pairwise(clusters):
             start = min(p.x0 for p in right_)
             found.append(((max(p.x1 for p in left) + start) / 2, start))
     return found
+
+
+def _values_apart(clusters: list[list[Piece]], gap: float) -> bool:
+    """Whether pieces under one title are values and, from one edge on, what they mean."""
+    left, right = clusters[0], clusters[1]
+    begins = [piece.x0 for piece in right]
+    return len(clusters) == 2 and max(begins) - min(begins) < gap and all(read_values(p.text) for p in left)
 
 
 def _index(piece: Piece, bounds: list[float]) -> int:
