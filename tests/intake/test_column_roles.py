@@ -140,3 +140,16 @@ def test_modes_called_as_defaults_and_bytes_are_stay_columns_of_slots():
     )
     assert found[1] == "slot"
     assert found[2] in ("slot", "coarse")
+
+
+@pytest.mark.parametrize("title", ["Output", "Ausgang", "Result"])
+def test_measures_under_a_title_of_their_own_say_what_the_values_mean(title):
+    """Each slot runs through all of its values: 0-100 % beside 0-255 is what the light does with them."""
+    runs = ["0-100 %", "0-100 %", "0-6 s", "2000-9000 K"]
+    assert roles(["Slot", "Name", "Values", title], SLOTS, NAMES, RANGES, runs)[3] == "meaning"
+    assert roles(["Slot", "Name", "Values", title], SLOTS, NAMES, RANGES, ["0-100%"] * 4)[3] == "meaning"
+
+
+def test_percents_that_run_in_steps_say_the_values_again():
+    values, shares = ["0-9", "10-127", "128-255", "0-255"], ["0-3%", "4-49%", "50-100%", "0-100%"]
+    assert roles(["Slot", "Name", "Values", "Output"], SLOTS, NAMES, values, shares)[3] == "percent"

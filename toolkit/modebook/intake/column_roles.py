@@ -208,9 +208,12 @@ def _measures(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
     for c, role in enumerate(roles):
         s = stats[c]
         told = title_roles(titles[c])[:1]
-        if role != "percent" or not told or told == ("percent",):
+        if role not in ("percent", "none") or told == ("percent",) or not s.filled:
             continue
-        if s.filled > s.values:
+        if role == "percent" and told and s.filled > s.values:
+            roles[c] = "meaning"
+        elif s.measured >= 0.8 * s.filled and (s.filled > s.values or s.percent == s.whole_percent):
+            # Percents that restate values run in steps as they do; these say what a whole slot measures.
             roles[c] = "meaning"
 
 
