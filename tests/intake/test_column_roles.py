@@ -153,3 +153,18 @@ def test_measures_under_a_title_of_their_own_say_what_the_values_mean(title):
 def test_percents_that_run_in_steps_say_the_values_again():
     values, shares = ["0-9", "10-127", "128-255", "0-255"], ["0-3%", "4-49%", "50-100%", "0-100%"]
     assert roles(["Slot", "Name", "Values", "Output"], SLOTS, NAMES, values, shares)[3] == "percent"
+
+
+@pytest.mark.parametrize("title", ["Nr.", "#", "Pos.", "N°"])
+def test_numbers_of_rows_beside_slots_are_no_mode(title):
+    """Row 2 tells of slots 2 and 3: what counts rows falls behind what counts slots."""
+    counts, taken = ["1", "2", "3", "4"], ["1", "2-3", "4", "5"]
+    assert roles([title, "Kanal", "Funktion", "Wert"], counts, taken, NAMES, RANGES)[:2] == [
+        "foreign",
+        "slot",
+    ]
+
+
+def test_numbers_alone_are_slots_of_their_own():
+    assert roles(["Nr.", "Funktion", "Wert"], SLOTS, NAMES, RANGES)[0] == "slot"
+    assert roles(["Nr.", "Kompakt", "Funktion"], SLOTS, ["1", "", "2", ""], NAMES)[:2] == ["slot", "slot"]

@@ -125,3 +125,22 @@ def test_ranges_in_one_line_may_be_joined_by_words_and_mean_figures():
     assert short(strobe)[2] == [(0, 10, "off"), (11, 255, "1 to 15 Hz")]
     assert short(fan)[2] == [(0, 127, "auto"), (128, 255, "quiet")]
     assert not document.doubts
+
+
+def test_all_values_of_a_slot_with_what_they_mean_are_one_range_wherever_they_stand():
+    """In a column of words as well: the values are no part of what is meant; other single pairs are words."""
+    (row,) = rows_inside(ChartRow(Place(), name="Zoom", meaning="0-255: tight to wide"))
+    assert (row.name, row.value, row.meaning) == ("Zoom", "0-255", "tight to wide")
+    assert rows_inside(ChartRow(Place(), name="Zoom", meaning="10-40: tight to wide")) == []
+    assert rows_inside(ChartRow(Place(), name="Zoom", meaning="see 0-255: tight to wide")) == []
+
+
+def test_the_words_that_all_ranges_of_a_slot_begin_with_are_its_name():
+    """Neither range is called otherwise; where nothing is shared, no name is printed."""
+    document = drafted(
+        "Channel  Value    Function\n1        000-255  Dimmer 0-100 %\n2        000-099  Wobble off\n"
+        "         100-255  Wobble slow to fast\n3        000-255  Zoom\n"
+    )
+    (mode,) = document.modes
+    assert mode.parameters[1].label == "Wobble"
+    assert [d.why for d in document.doubts] == ["the name is not in the list of synonyms"]

@@ -3,10 +3,18 @@
 from __future__ import annotations
 
 from modebook.intake.column_stats import Stats
+from modebook.intake.folding import fold
 from modebook.intake.headings import read_mode_head
 from modebook.intake.titles import Role, title_languages, title_roles
 
 _TEXTS = ("function", "meaning")
+_NUMBERS = frozenset(
+    (
+        *("no", "nr", "n°", "n", "#", "num", "number", "nummer", "numero", "pos", "position", "item", "row"),
+        *("lfd nr", "lfd", "zeile", "ligne", "fila", "riga", "index"),
+    )
+)
+"""Titles, folded, that say only that a column counts, and not what."""
 
 
 def roles_of(titles: list[str], stats: list[Stats]) -> list[Role]:
@@ -148,6 +156,16 @@ def _slots(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
         for c in [c for c, role in enumerate(roles) if role == "slot"]:
             if not stats[c].slotlike:
                 roles[c] = "none"
+        _row_numbers(roles, titles, stats)
+
+
+def _row_numbers(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
+    """A column titled as nothing but numbers, beside slots that count as far, numbers the rows."""
+    slots = [c for c, role in enumerate(roles) if role == "slot"]
+    told = [c for c in slots if titles[c] and fold(titles[c]) not in _NUMBERS]
+    for c in slots:
+        if fold(titles[c]) in _NUMBERS and any(stats[o].spread >= stats[c].spread for o in told):
+            roles[c] = "foreign"
 
 
 def _agrees(mine: Stats, others: list[Stats]) -> bool:

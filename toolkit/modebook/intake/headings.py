@@ -57,7 +57,7 @@ _BEFORE_NUMBER = re.compile(
 """What stands before a numbered mode is of the whole document: `Panel 60 – Mode 1: CCT`."""
 _OF_CHARTS = re.compile(
     rf"(?:dmx|{_SLOTS}|chart|table|tabelle|tableau|tabla|tabella|protocol|protokoll|protocole|protocolo|protocollo|"
-    r"functions?|funktionen|fonctions|funciones|funzioni|assignments?|belegung|512|\s|-)+",
+    r"functions?|funktionen|fonctions|funciones|funzioni|assignments?|belegung|512|of|de[ils]?|d[eou]s?|der|\s|-)+",
     re.IGNORECASE,
 )
 _SENTENCE = re.compile(
@@ -190,7 +190,9 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
         else told
     )
     # `Channel assignments in 12-channel mode`, `Canaux DMX – mode standard`.
-    told = re.sub(rf"^.*\b(?:in|im|en|nel|au|del)\s+(?=\d{{1,3}}[\s-]?{_SLOTS}\b)", "", told)
+    told = re.sub(
+        rf"^.*\b(?:in|im|en|nel|au|del)\s+(?=\d{{1,3}}[\s-]?{_SLOTS}\b)", "", told, flags=re.IGNORECASE
+    )
     parts = re.split(r"\s[-–—|]\s", told)
     if len(parts) == 2 and _OF_CHARTS.fullmatch(parts[0]):
         told = parts[1]

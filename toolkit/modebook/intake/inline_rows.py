@@ -7,7 +7,7 @@ import re
 from dataclasses import replace
 
 from modebook.intake.chart_rows import BLANK, ChartRow, read_slot_cell
-from modebook.intake.values import read_values
+from modebook.intake.values import Values, read_values
 
 _INSIDE = re.compile(
     r"(?<![\d.,°%])(?P<values>\d{1,5}(?:\s*(?:[-–—…]|\.\.+|\b(?:to|bis|à|a|hasta)\b)\s*\d{1,5})?)"
@@ -81,10 +81,12 @@ def rows_inside(row: ChartRow) -> list[ChartRow]:
         if lined:
             return lined
         found = list(_INSIDE.finditer(text))
-        if not found or (key != "value" and (row.value or len(found) < 2)) or read_values(text):
+        if not found or (key != "value" and row.value) or read_values(text):
             continue
         values = [read_values(match["values"]) for match in found]
         starts = not text[: found[0].start()].strip()
+        if key != "value" and len(found) < 2 and not (key == "meaning" and starts and _is_whole(values[0])):
+            continue
         if not all(values) or (values[0][0].start != 0 and not (starts and len(found) == 1)):
             continue
         flat = [one[0] for one in values]
@@ -95,10 +97,10 @@ def rows_inside(row: ChartRow) -> list[ChartRow]:
             continue
         head = replace(row, value="", why=list(row.why))
         setattr(head, key, before)
-        if key == "value" and len(found) == 1:
+        if len(found) == 1:
             head.value, head.meaning = (
                 found[0]["values"],
-                _with(row.meaning, text[found[0].end() :].strip()),
+                _with(head.meaning, text[found[0].end() :].strip()),
             )
             return [head]
         made = [head]
@@ -109,6 +111,11 @@ def rows_inside(row: ChartRow) -> list[ChartRow]:
             made.append(ChartRow(row.place, blank, value=match["values"], meaning=words, raw=row.raw))
         return made
     return []
+
+
+def _is_whole(values: tuple[Values, ...]) -> bool:
+    """Whether values are all those of a slot or two: `0-255 = magenta to green`."""
+    return len(values) == 1 and values[0].start == 0 and values[0].end in (255, 65535)
 
 
 def rows_behind(row: ChartRow) -> list[ChartRow]:

@@ -40,8 +40,10 @@ def chart_rows(grid: Grid, plan: Plan) -> list[ChartRow]:
         if len(filled) == 1 and is_note(filled[0]):
             found.append(ChartRow(cells[0].place, whole=filled[0], raw=filled[0]))
             continue
-        if filled and all(text in ELISIONS for text in filled):
-            found.append(ChartRow(cells[0].place, value=filled[0], raw=filled[0]))
+        left_out = [text for text in filled if text in ELISIONS]
+        # Where modes stand side by side, a dash says that a mode has none of what is left out.
+        if left_out and all(text in ELISIONS or read_slot_cell(text).kind == "absent" for text in filled):
+            found.append(ChartRow(cells[0].place, value=left_out[0], raw=left_out[0]))
             continue
         if is_title_row(texts) or (
             len(filled) > 1 and titles and all(fold(text) in titles for text in filled)
@@ -164,6 +166,8 @@ def _by_roles(cells: list[Cell], plan: Plan) -> ChartRow:
             row.meaning = f"{row.meaning} {text}"
         elif role == "unit" and _UNIT.fullmatch(text):
             continue  # a unit alone says nothing of a range
+        elif role == "meaning" and row.meaning and read_name(text).bits and read_name(text).word is None:
+            continue  # how many bits a slot has says nothing of what its values mean
         elif role in ("meaning", "unit"):
             row.meaning = joined(row.meaning, text)
             row.wraps = cell.wraps
