@@ -168,3 +168,27 @@ def test_numbers_of_rows_beside_slots_are_no_mode(title):
 def test_numbers_alone_are_slots_of_their_own():
     assert roles(["Nr.", "Funktion", "Wert"], SLOTS, NAMES, RANGES)[0] == "slot"
     assert roles(["Nr.", "Kompakt", "Funktion"], SLOTS, ["1", "", "2", ""], NAMES)[:2] == ["slot", "slot"]
+
+
+def test_ends_in_a_unit_are_what_a_slot_measures():
+    """Minimum and maximum: 0 % to 100 %, 3000 K to 9000 K; percents of a part are values as before."""
+    chart = "Slot;Name;Minimum;Maximum\n1;Dimmer;0 %;100 %\n2;Color temperature;3000 K;9000 K\n"
+    (mode,) = drafted(chart).modes
+    assert spans(mode) == {"dimmer": [(0, 100, "%")], "color-temperature": [(3000, 9000, "K")]}
+    assert all(p.ranges == [] for p in mode.parameters)
+
+
+def test_ends_with_their_unit_in_a_column_beside_them_are_measures():
+    """The name of the device in every row tells of no slot."""
+    chart = (
+        "Gerät;Kanal;Attribut;Physikalisch von;Physikalisch bis;Einheit\n"
+        "Nu 8;1;Zoom;12;48;°\nNu 8;2;Farbtemperatur;3000;9000;K\nNu 8;3;Dimmer;0;100;%\n"
+    )
+    document = drafted(chart)
+    assert spans(document.modes[0]) == {
+        "zoom": [(12, 48, "deg")],
+        "color-temperature": [(3000, 9000, "K")],
+        "dimmer": [(0, 100, "%")],
+    }
+    assert not document.doubts
+    assert all(p.note is None for p in document.modes[0].parameters)

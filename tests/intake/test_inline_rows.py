@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -144,3 +145,19 @@ def test_the_words_that_all_ranges_of_a_slot_begin_with_are_its_name():
     (mode,) = document.modes
     assert mode.parameters[1].label == "Wobble"
     assert [d.why for d in document.doubts] == ["the name is not in the list of synonyms"]
+
+
+def test_values_before_what_they_mean_in_row_after_row_are_those_of_the_slot():
+    """Ranges that leave a gap are not taken apart: they may be something else."""
+    chart = "Slot;Name;Details\n1;Zoom;0-255: tight to wide\n2;Shutter;000-099: closed\n;;100-255: open\n"
+    (mode,) = drafted(chart).modes
+    assert short(mode.parameters[1]) == ("shutter", [2], [(0, 99, "closed"), (100, 255, "open")])
+    (mode,) = drafted(chart.replace("100-255", "120-255")).modes
+    assert mode.parameters[1].ranges == []
+
+
+@pytest.mark.parametrize("text", ["green to magenta", "Grün – Magenta"])
+def test_a_text_that_says_which_end_is_which_stays_though_it_names_the_parameter(text: str):
+    chart = f"Slot;Name;Value;Details\n1;Zoom;0-255;tight to wide\n2;Tint;0-255;{text}\n"
+    (mode,) = drafted(chart).modes
+    assert short(mode.parameters[1]) == ("tint", [2], [(0, 255, text)])

@@ -71,6 +71,8 @@ def _alone(title: str, stats: Stats) -> Role:
         return "bits"
     if not stats.filled:
         return roles[0] if roles else "none"
+    if roles[:1] == ("foreign",) and stats.distinct == 1 < stats.filled and stats.text:
+        return "foreign"  # the same in every row: it tells of no slot
     for role in roles:
         if role != "foreign" and _fits(role, roles, stats):
             return role
@@ -101,7 +103,7 @@ def _fits(role: Role, roles: tuple[Role, ...], stats: Stats) -> bool:
     if role == "hex":
         return stats.hexes + stats.values > 0.3 * stats.filled
     if role in ("from", "to"):
-        return numeric > 0.7 and stats.ranges < 0.3 * stats.filled
+        return max(numeric, stats.share(stats.figures)) > 0.7 and stats.ranges < 0.3 * stats.filled
     if role == "default":
         return numeric > 0.6 or (told < 0.5 and not stats.names)
     if role in _TEXTS or role == "mode":

@@ -73,6 +73,7 @@ _STARS_LEGEND = re.compile(
     re.IGNORECASE,
 )
 """The legend of a number between stars: `* n * = not in this mode`."""
+_QUOTED = re.compile(r"^[\"“”„«»‘’‚]\s*(?P<name>[^\"“”„«»‘’‚]+?)\s*[\"“”„«»‘’‚]$")
 _NAME_MARK = re.compile(r"(?P<mark>\*{1,4}|†|‡|§|[¹²³⁴⁵⁶⁷⁸⁹]|(?<=\S)\s?\d\))$")
 
 
@@ -137,7 +138,7 @@ def read_mode_head(text: str) -> ModeHead | None:
     continued = any(
         re.search(rf"\b{re.escape(word)}\b", fold(flat)) for word in phrases("phrases", "continued")
     )
-    name = _mode_name(flat, footprint)
+    name = _QUOTED.sub(r"\g<name>", _mode_name(flat, footprint))
     return ModeHead(
         flat,
         name,
@@ -153,7 +154,8 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
     for word in phrases("phrases", "continued"):
         told = re.sub(rf"[\s(\[,–-]*\b{re.escape(word)}\b\.?[)\]]?", "", told, flags=re.IGNORECASE)
     if footprint:
-        inside = re.compile(r"[(\[]\s*" + re.escape(footprint[0]) + r"\s*[)\]]")
+        # `CCT (uses 2 channels)`: a word may stand before the number.
+        inside = re.compile(r"[(\[]\s*(?:[^\W\d]+\s+)?" + re.escape(footprint[0]) + r"\s*[)\]]")
         shorter = inside.sub(" ", told)
         if _OF_MODES.fullmatch(shorter):
             return footprint[0]  # `DMX mode: 2 channels` is called by its slots

@@ -113,6 +113,32 @@ def rows_inside(row: ChartRow) -> list[ChartRow]:
     return []
 
 
+_BEFORE = re.compile(
+    r"^(?P<values>\d{1,5}(?:\s*(?:[-–—…→÷]|\.\.+|to|bis|à|a|al)\s*\d{1,5})?)\s*[:=]\s*(?P<words>\S.*)$",
+    re.DOTALL,
+)
+
+
+def with_values_before(rows: list[ChartRow]) -> list[ChartRow]:
+    """The rows of a table without a column for values, where what they mean begins with these: only for a
+    slot all of whose rows do, from 0 on and each where the one before ended.
+    """
+    found = list(rows)
+    starts = [n for n, row in enumerate(rows) if row.has_slot]
+    for start, end in itertools.pairwise([*starts, len(rows)]):
+        told = [_BEFORE.match(row.meaning) for row in rows[start:end]]
+        values = [read_values(one["values"]) if one else () for one in told]
+        if any(row.has_value or row.whole for row in rows[start:end]) or not all(values):
+            continue
+        chained = all(b[0].start == a[-1].end + 1 for a, b in itertools.pairwise(values))
+        if not chained or values[0][0].start != 0:
+            continue
+        for n, one in enumerate(told, start=start):
+            if one is not None:
+                found[n] = replace(rows[n], value=one["values"], meaning=one["words"], why=list(rows[n].why))
+    return found
+
+
 def _is_whole(values: tuple[Values, ...]) -> bool:
     """Whether values are all those of a slot or two: `0-255 = magenta to green`."""
     return len(values) == 1 and values[0].start == 0 and values[0].end in (255, 65535)

@@ -25,7 +25,8 @@ _LOAD = re.compile(
 """What a dimmer or a driver feeds, folded, perhaps with its number."""
 _FLICKERS = ("flicker", "flackern", "vacillement", "parpadeo", "sfarfallio", "tremolio")
 _BOTH_GREENS = re.compile(
-    r"(?:[-–−]|\bminus|\bmoins|\bmenos|\bmeno)\s?(?:gr[üu]n|green|vert|verde)\b|\bmagenta\b", re.IGNORECASE
+    r"(?:[-–−]|\bminus|\bmoins|\bmenos|\bmeno)\s?(?:\d(?:/\d)?\s?|\d{1,3}\s?%\s?)?(?:gr[üu]n|green|vert|verde)\b|\bmagenta\b",
+    re.IGNORECASE,
 )
 _STROBE_HZ = 60
 _SEEN_HZ = 60
@@ -172,7 +173,7 @@ def head_of(text: str) -> Name | None:
 
 
 def _common_words(texts: list[str]) -> str:
-    """The words that all the ranges of a slot begin with, where each goes on otherwise: `Lag off`, `Lag 1 s`."""
+    """The words that all ranges of a slot begin with, where each goes on: `Lag off`, `Lag 1 s`."""
     split = [text.split() for text in texts]
     common: list[str] = []
     for words in zip(*split, strict=False):
