@@ -224,6 +224,7 @@ def test_a_lamp_of_several_from_dark_to_full_is_a_dimmer():
 
 @pytest.mark.parametrize(("said", "doubted"), [("Auto speed slow to fast", False), ("slow to fast", True)])
 def test_a_bare_speed_needs_no_doubt_where_its_values_say_whose_it_is(said: str, doubted: bool):
+    """Beside a head that turns it may be the head's, if nothing more is printed."""
     titles = "Slot\tFunction\tValue\tMeaning\n1\tDimmer\t0-255\t0-100%\n"
     chart = f"{titles}2\tAuto mode\t0-10\tOff\n\t\t11-255\tAuto jump\n3\tSpeed\t0-255\t{said}\n"
     chart += "4\tPan\t0-255\t0-540 deg\n5\tTilt\t0-255\t0-270 deg\n"

@@ -114,6 +114,17 @@ FAMILIES = {
         "seventh_party",
         "seventh_house",
         "seventh_air",
+        "eighth_b_papers",
+        "eighth_b_lists",
+        "eighth_b_folders",
+        "eighth_b_shelves",
+        "eighth_b_webs",
+        "eighth_b_pastes",
+        "eighth_film",
+        "eighth_yoke",
+        "eighth_bars",
+        "eighth_crew",
+        "eighth_pasted",
     ],
 }
 

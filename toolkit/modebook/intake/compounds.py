@@ -35,7 +35,14 @@ _EMITTED = frozenset(
         *("hue", "saturation"),
     )
 )
-_LIT = _EMITTED - {"hue", "saturation"} | {"dimmer"}
+_MIXED = _EMITTED | {"color-temperature", "tint", "cie-x", "cie-y", "dimmer", "strobe", "shutter"}
+_LAYERS = frozenset(
+    (
+        *("background", "foreground", "effect", "fx", "halo", "aura", "ring", "backlight", "center", "eye"),
+        *("hintergrund", "vordergrund", "effekt", "fond", "effet", "fondo", "efecto", "sfondo", "effetto"),
+        *("anneau", "anillo", "anello", "centre", "centro", "mitte"),
+    )
+)
 _LAMPS = frozenset(
     ("lamp", "lamps", "lampe", "lampen", "lampes", "lampara", "lamparas", "lampada", "lampade")
 )
@@ -62,19 +69,19 @@ _SIGNS = (
     ),
 )
 _GENERAL = frozenset({"macro", "macro-speed", "effect", "effect-speed", "overall-speed", "control"})
-_BRIGHT = frozenset(
+_AMOUNT = frozenset(
     (
         *(
             "intensity",
-            "level",
             "brightness",
+            "level",
+            "dimmer",
             "helligkeit",
             "intensitat",
             "intensite",
             "luminosite",
-            "niveau",
         ),
-        *("intensidad", "nivel", "brillo", "intensita", "luminosita", "livello"),
+        *("niveau", "intensidad", "nivel", "brillo", "intensita", "luminosita", "livello"),
     )
 )
 _NARROWING = frozenset(
@@ -85,9 +92,6 @@ _NARROWING = frozenset(
 )
 
 
-_AMOUNT = frozenset(("intensity", "brightness", "level", "dimmer"))
-
-
 def spelled_out(text: str) -> str:
     """A name with its signs in words (`+/- Green`, `P/T speed`), and without a slot number before a colon."""
     for pattern, words in _SIGNS:
@@ -96,14 +100,12 @@ def spelled_out(text: str) -> str:
 
 
 def narrowed(word: str, printed: list[str]) -> bool:
-    """Whether a word of general use would leave out what the name says it is of: a program of movement,
-    the brightness of an effect or a lamp.
+    """Whether a word of general use would leave out what the name says it is of: a program of movement, the
+    brightness of a lamp or of an effect.
     """
     amount = word in PARAMETERS and PARAMETERS[word].quantity in ("selector", "rate", "speed")
-    return (
-        (word in _GENERAL and not _NARROWING.isdisjoint(printed))
-        or (amount and not _AMOUNT.isdisjoint(printed))
-        or (word == "lamp-control" and not _BRIGHT.isdisjoint(printed))
+    return (word in _GENERAL and not _NARROWING.isdisjoint(printed)) or (
+        (amount or word == "lamp-control") and not _AMOUNT.isdisjoint(printed)
     )
 
 
@@ -120,9 +122,9 @@ def composed(text: str) -> Found | None:
     """The word for a name of a known parameter and one aspect of it, in any order, if there is one."""
     form = bare(text)
     words = form.split()
-    known = _emitted(words, form) or _layered(words, form) or _part(words, form)
-    if known:
-        return known
+    lit = _emitted(words, form) or _part(words, form)
+    if lit:
+        return lit
     for at, word in enumerate(words):
         for aspect, printed in _ASPECTS.items():
             if word in printed and len(words) > 1:
@@ -170,38 +172,20 @@ def _emitted(words: list[str], form: str) -> Found | None:
 
 @cache
 def _parts() -> frozenset[str]:
-    """What a fixture has several of that light up apart: sides, rings, lamps."""
-    return phrases("marks", "cell") | phrases("marks", "side") | _LAMPS
+    """What lights up apart from the rest, and is mixed for itself: sides, rings, lamps, layers of what is
+    shown.
+    """
+    return phrases("marks", "cell") | phrases("marks", "side") | _LAMPS | _LAYERS
 
 
 def _part(words: list[str], form: str) -> Found | None:
-    """The dimmer or emitter in the name of one of a part of the fixture (`Dimmer left`, `Ring red`)."""
+    """What is set of one part of the fixture (`Dimmer left`, `Ring red`, `Effect CCT`)."""
     rest = " ".join(word for word in words if word not in _parts())
     if not rest or rest == form:
         return None
     base = exact(rest)
-    sure = base is not None and base.score >= SURE and base.word in _LIT
+    sure = base is not None and base.score >= SURE and base.word in _MIXED
     return Found(base.word, INFLECTED, form) if base and sure else None
-
-
-_LAYERS = frozenset(
-    (
-        *("background", "foreground", "effect", "fx", "halo", "aura", "ring", "backlight", "center", "eye"),
-        *("hintergrund", "vordergrund", "effekt", "fond", "effet", "fondo", "efecto", "sfondo", "effetto"),
-        *("anneau", "anillo", "anello", "centre", "centro", "mitte"),
-    )
-)
-"""A part of a light, or a layer of what it shows, that is mixed for itself."""
-_MIXED = _EMITTED | {"color-temperature", "tint", "cie-x", "cie-y", "dimmer", "strobe", "shutter"}
-
-
-def _layered(words: list[str], form: str) -> Found | None:
-    """The parameter in a name of a part and what of it is set: `Background red`, `Effect CCT`."""
-    for layer, rest in ((words[0], words[1:]), (words[-1], words[:-1])) if len(words) > 1 else ():
-        base = exact(" ".join(rest)) if layer in _LAYERS else None
-        if base is not None and base.score >= SURE and base.word in _MIXED:
-            return Found(base.word, INFLECTED, form)
-    return None
 
 
 def _of(rest: str, aspect: str, form: str) -> Found | None:

@@ -36,8 +36,10 @@ _RAINBOW = re.compile(
 )
 
 
-def what_it_does(word: str, meaning: str, does: str | None, *, whole: bool) -> str | None:
-    """What a range of a parameter does, out of what its words say alone. whole: it is the only one."""
+def what_it_does(word: str, meaning: str, does: str | None, *, whole: bool, degrees: bool) -> str | None:
+    """What a range of a parameter does, out of what its words say alone. whole: it is the only one; degrees:
+    they are what it runs through.
+    """
     if does == "open" and word not in _WHEELS and read_name(meaning).word in ("white", "natural-white"):
         # White opens a color wheel; beside a mode of color it is a color.
         does = None
@@ -52,6 +54,8 @@ def what_it_does(word: str, meaning: str, does: str | None, *, whole: bool) -> s
         does = None
     if does is None and word in _RUNNING and runs(meaning):
         does = "runs"
+    if does == "rotate" and degrees:
+        does = "index"  # degrees from end to end are places
     if does in ("rotate", "bounce", "index") and word in ("control", "reset", "lamp-control"):
         does = None
     if does == "runs" and not whole and fold(meaning) in ("macro speed",):

@@ -230,11 +230,6 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
     return _unbracket(told.strip(" :–-")) or flat
 
 
-def _says_little(name: str) -> bool:
-    """Whether a mode's name without the word mode is but a letter: the word is a part of it (`Mode A`)."""
-    return len(name) == 1 and name.isalpha()
-
-
 _SLOTS_BEFORE = re.compile(
     rf"^(?:{_SLOTS})\b\.?\s*[:–-]?\s*(?=\S)(?P<name>(?!in\b|im\b|en\b|nel\b|no\b|nr\b|of\b|/).*[^\W\d].*)$",
     re.IGNORECASE,
@@ -270,6 +265,11 @@ def numbered_mode(text: str) -> ModeHead:
     slots = _FOOTPRINT.search(found["name"])
     name = _mode_name(found["name"], slots)
     return ModeHead(text, name, int(found["n"]), int(slots["n"]) if slots else None, True)
+
+
+def _says_little(name: str) -> bool:
+    """Whether a mode's name without the word mode is but a letter: the word is a part of it (`Mode A`)."""
+    return len(name) == 1 and name.isalpha()
 
 
 def _unbracket(name: str) -> str:

@@ -12,6 +12,7 @@ from modebook.words.parameters import PARAMETERS
 
 _LASER = re.compile(r"\blasers?\b")
 _SIZE = re.compile(r"\b(?:size|scale|zoom|grosse|taille|tamano|dimensione|ampiezza)\b")
+_ROTATION = re.compile(r"rotation|rotate|drehung|rotacion|rotazione")
 _FIGURES = {
     "gobo-wheel": "laser-pattern",
     "gobo-rotation": "image-rotation",
@@ -19,7 +20,6 @@ _FIGURES = {
     "pan": "image-position-x",
     "tilt": "image-position-y",
     "pan-rotation": "image-rotation",
-    "barn-door-rotation": "image-rotation",
     "color-wheel": "color-preset",
 }
 """What names of moving lights mean of the figures that a laser draws."""
@@ -108,6 +108,8 @@ def _figure(parameter: DraftParameter) -> None:
     form = fold(parameter.label)
     if (parameter.word == "gobo-wheel" and _SIZE.search(form)) or _SIZE.fullmatch(form):
         _settle(parameter, "image-scale")
+    elif _ROTATION.fullmatch(form):
+        _settle(parameter, "image-rotation")
     elif parameter.word in _FIGURES:
         _settle(parameter, _FIGURES[parameter.word])
     elif parameter.word in _FIGURES.values() or parameter.word == "image-scale":

@@ -125,8 +125,8 @@ def _context(mode: DraftMode) -> None:
                 parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
                 parameter.word = speed
                 heads = [head_of(stretch.text) for stretch in parameter.stretches]
-                said = any(head and head.word == speed for head in heads)
-                if not said and not _only_speed(parameter, previous, mode):
+                told = any(head and head.word == speed for head in heads)
+                if not told and not _only_speed(parameter, previous, mode):
                     parameter.doubt(
                         f"only {parameter.label!r} is printed; it stands behind {previous.label!r}",
                         parameter.entry.printed,

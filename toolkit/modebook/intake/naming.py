@@ -28,7 +28,7 @@ _BOTH_GREENS = re.compile(
     r"(?:[-–−]|\bminus|\bmoins|\bmenos|\bmeno)\s?(?:\d(?:/\d)?\s?|\d{1,3}\s?%\s?)?(?:gr[üu]n|green|vert|verde)\b|\bmagenta\b",
     re.IGNORECASE,
 )
-_STROBE_HZ = 60
+_HEATS = re.compile(r"heat|heiz|chauff|calent|riscald")
 _SEEN_HZ = 60
 """Flashes up to here; what is faster than that is a modulation of the emitters."""
 _PLAYED = frozenset({"effect", "macro", "pixel-effect", "color-macro", "pixel-macro", "movement-macro"})
@@ -124,11 +124,6 @@ def _measured(parameter: DraftParameter, name: Name) -> Name:
     if name.word == "green" and single and any(_BOTH_GREENS.search(text) for text in texts):
         # From minus green to plus green no emitter runs.
         return replace(name, word="tint", score=1.0)
-    if name.word == "modulation-frequency" and not name.sure:
-        spans = [quantity for text in texts for quantity in describe(text).spans]
-        if spans and all(one.unit == "Hz" and one.end <= _STROBE_HZ for one in spans):
-            # Light that is dimmed by pulses is pulsed hundreds of times a second; so slowly it flashes.
-            return replace(name, word="strobe", score=1.0)
     if name.word in ENDED and len(parameter.stretches) <= 1:
         told = [one for text in texts for one in (*describe(text).spans, *describe(text).singles)]
         if any(one.unit == "deg" and one.end >= _ENDED_DEG for one in told):
@@ -142,11 +137,7 @@ def _measured(parameter: DraftParameter, name: Name) -> Name:
         does = {describe(text).said.does for text in texts}
         if "open" in does and "index" not in does:
             return replace(name, word="gobo-wheel")  # positions of a wheel, not of a gobo
-    if name.word == "lamp-control" and single and form.split()[:1] in (["lamp"], ["lampe"], ["lampada"]):
-        spans = [quantity for text in texts for quantity in describe(text).spans]
-        if spans and all(one.unit == "%" for one in spans):
-            return replace(name, word="dimmer")  # a lamp of several, from dark to full
-    if form in ("rate", "frequency", "speed"):
+    if form in ("rate", "speed") or (name.word == "modulation-frequency" and not name.sure):
         told = [one for text in texts for one in (*describe(text).spans, *describe(text).singles)]
         if told and all(one.unit == "Hz" and one.end <= _SEEN_HZ for one in told):
             return replace(name, word="strobe", score=_LIKELY)
@@ -233,7 +224,8 @@ def confirm_name(parameter: DraftParameter, words: Sequence[str]) -> None:
         if partner in words and sum(word == parameter.word for word in words) == 1:
             parameter.unsure = [u for u in parameter.unsure if not u.why.startswith("the name may mean")]
         return
-    if parameter.word == "minimum-level" and "heat" in fold(parameter.label) and _FOGGING.intersection(words):
+    warmed = parameter.word == "minimum-level" and _HEATS.search(fold(parameter.label))
+    if warmed and _FOGGING.intersection(words):
         parameter.word = "heater"  # a lamp is warmed by a little light, a fog machine is heated
         return
     if parameter.word == "fountain-pump" and _FOGGING.intersection(words):

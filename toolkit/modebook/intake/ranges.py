@@ -248,9 +248,8 @@ def _range(
             meaning,
             f"/ranges/{len(parameter.ranges)}",
         )
-    does = what_it_does(parameter.word, meaning, said.does, whole=whole)
-    if does == "rotate" and description.spans and all(one.unit == "deg" for one in description.spans):
-        does = "index"  # degrees from end to end are places
+    degrees = bool(description.spans) and all(one.unit == "deg" for one in description.spans)
+    does = what_it_does(parameter.word, meaning, said.does, whole=whole, degrees=degrees)
     if does:
         entry["does"] = does
     if said.hold_s is not None:

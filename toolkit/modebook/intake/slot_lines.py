@@ -8,7 +8,8 @@ from modebook.intake.chart_rows import ChartRow, SlotCell
 from modebook.intake.grid import Line
 from modebook.intake.inline_rows import rows_behind
 from modebook.intake.lexicon import SURE, exact
-from modebook.intake.loose_rows import first_range, loose_rows, name_and_values, values_of
+from modebook.intake.line_values import first_range, name_and_values
+from modebook.intake.loose_rows import loose_rows, values_of
 from modebook.intake.values import read_values
 
 _NUMBERED = re.compile(r"(?P<slot>\d{1,3})(?:[.:)]|\s[-–—])?\s+(?P<name>\D.*)")
