@@ -140,3 +140,55 @@ def test_modes_called_as_defaults_and_bytes_are_stay_columns_of_slots():
     )
     assert found[1] == "slot"
     assert found[2] in ("slot", "coarse")
+
+
+@pytest.mark.parametrize("title", ["Output", "Ausgang", "Result"])
+def test_measures_under_a_title_of_their_own_say_what_the_values_mean(title):
+    """Each slot runs through all of its values: 0-100 % beside 0-255 is what the light does with them."""
+    runs = ["0-100 %", "0-100 %", "0-6 s", "2000-9000 K"]
+    assert roles(["Slot", "Name", "Values", title], SLOTS, NAMES, RANGES, runs)[3] == "meaning"
+    assert roles(["Slot", "Name", "Values", title], SLOTS, NAMES, RANGES, ["0-100%"] * 4)[3] == "meaning"
+
+
+def test_percents_that_run_in_steps_say_the_values_again():
+    values, shares = ["0-9", "10-127", "128-255", "0-255"], ["0-3%", "4-49%", "50-100%", "0-100%"]
+    assert roles(["Slot", "Name", "Values", "Output"], SLOTS, NAMES, values, shares)[3] == "percent"
+
+
+@pytest.mark.parametrize("title", ["Nr.", "#", "Pos.", "N°"])
+def test_numbers_of_rows_beside_slots_are_no_mode(title):
+    """Row 2 tells of slots 2 and 3: what counts rows falls behind what counts slots."""
+    counts, taken = ["1", "2", "3", "4"], ["1", "2-3", "4", "5"]
+    assert roles([title, "Kanal", "Funktion", "Wert"], counts, taken, NAMES, RANGES)[:2] == [
+        "foreign",
+        "slot",
+    ]
+
+
+def test_numbers_alone_are_slots_of_their_own():
+    assert roles(["Nr.", "Funktion", "Wert"], SLOTS, NAMES, RANGES)[0] == "slot"
+    assert roles(["Nr.", "Kompakt", "Funktion"], SLOTS, ["1", "", "2", ""], NAMES)[:2] == ["slot", "slot"]
+
+
+def test_ends_in_a_unit_are_what_a_slot_measures():
+    """Minimum and maximum: 0 % to 100 %, 3000 K to 9000 K; percents of a part are values as before."""
+    chart = "Slot;Name;Minimum;Maximum\n1;Dimmer;0 %;100 %\n2;Color temperature;3000 K;9000 K\n"
+    (mode,) = drafted(chart).modes
+    assert spans(mode) == {"dimmer": [(0, 100, "%")], "color-temperature": [(3000, 9000, "K")]}
+    assert all(p.ranges == [] for p in mode.parameters)
+
+
+def test_ends_with_their_unit_in_a_column_beside_them_are_measures():
+    """The name of the device in every row tells of no slot."""
+    chart = (
+        "Gerät;Kanal;Attribut;Physikalisch von;Physikalisch bis;Einheit\n"
+        "Nu 8;1;Zoom;12;48;°\nNu 8;2;Farbtemperatur;3000;9000;K\nNu 8;3;Dimmer;0;100;%\n"
+    )
+    document = drafted(chart)
+    assert spans(document.modes[0]) == {
+        "zoom": [(12, 48, "deg")],
+        "color-temperature": [(3000, 9000, "K")],
+        "dimmer": [(0, 100, "%")],
+    }
+    assert not document.doubts
+    assert all(p.note is None for p in document.modes[0].parameters)

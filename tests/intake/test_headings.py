@@ -32,6 +32,10 @@ def test_a_modes_heading(printed, name, number, footprint):
     [
         ("DMX Channel Table - 10 Channel Mode", "10 Channel", 10),
         ("DMX map, 7-slot mode", "7-slot", 7),
+        ("Modus „Breit“", "Breit", None),
+        ("RGB mode (takes 3 slots)", "RGB", 3),
+        ("Kanäle im 11-Kanal-Modus", "11-Kanal-Modus", 11),
+        ("Tableau des canaux (mode de 4 canaux)", "4 canaux", 4),
         ("Canaux DMX – mode standard", "standard", None),
         ("Channel assignments in 12-channel mode", "12-channel", 12),
         ("Modo 16 bit - 14 canali", "16 bit", 14),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -125,3 +126,38 @@ def test_ranges_in_one_line_may_be_joined_by_words_and_mean_figures():
     assert short(strobe)[2] == [(0, 10, "off"), (11, 255, "1 to 15 Hz")]
     assert short(fan)[2] == [(0, 127, "auto"), (128, 255, "quiet")]
     assert not document.doubts
+
+
+def test_all_values_of_a_slot_with_what_they_mean_are_one_range_wherever_they_stand():
+    """In a column of words as well: the values are no part of what is meant; other single pairs are words."""
+    (row,) = rows_inside(ChartRow(Place(), name="Zoom", meaning="0-255: tight to wide"))
+    assert (row.name, row.value, row.meaning) == ("Zoom", "0-255", "tight to wide")
+    assert rows_inside(ChartRow(Place(), name="Zoom", meaning="10-40: tight to wide")) == []
+    assert rows_inside(ChartRow(Place(), name="Zoom", meaning="see 0-255: tight to wide")) == []
+
+
+def test_the_words_that_all_ranges_of_a_slot_begin_with_are_its_name():
+    """Neither range is called otherwise; where nothing is shared, no name is printed."""
+    document = drafted(
+        "Channel  Value    Function\n1        000-255  Dimmer 0-100 %\n2        000-099  Wobble off\n"
+        "         100-255  Wobble slow to fast\n3        000-255  Zoom\n"
+    )
+    (mode,) = document.modes
+    assert mode.parameters[1].label == "Wobble"
+    assert [d.why for d in document.doubts] == ["the name is not in the list of synonyms"]
+
+
+def test_values_before_what_they_mean_in_row_after_row_are_those_of_the_slot():
+    """Ranges that leave a gap are not taken apart: they may be something else."""
+    chart = "Slot;Name;Details\n1;Zoom;0-255: tight to wide\n2;Shutter;000-099: closed\n;;100-255: open\n"
+    (mode,) = drafted(chart).modes
+    assert short(mode.parameters[1]) == ("shutter", [2], [(0, 99, "closed"), (100, 255, "open")])
+    (mode,) = drafted(chart.replace("100-255", "120-255")).modes
+    assert mode.parameters[1].ranges == []
+
+
+@pytest.mark.parametrize("text", ["green to magenta", "Grün – Magenta"])
+def test_a_text_that_says_which_end_is_which_stays_though_it_names_the_parameter(text: str):
+    chart = f"Slot;Name;Value;Details\n1;Zoom;0-255;tight to wide\n2;Tint;0-255;{text}\n"
+    (mode,) = drafted(chart).modes
+    assert short(mode.parameters[1]) == ("tint", [2], [(0, 255, text)])

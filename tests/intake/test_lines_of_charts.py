@@ -186,3 +186,26 @@ def test_a_value_may_run_over_the_gutter_of_its_column():
         (192, 255, "off"),
     ]
     assert not document.doubts
+
+
+def test_dots_that_lead_to_the_next_column_are_no_part_of_names():
+    """Four dots and more lead the eye; three are a run, as in 0 ... 255."""
+    text = (
+        "Modus 1 (2 Kanäle)\n 1 ..... Zoom ......... 0 ... 255 ..... eng bis weit\n"
+        " 2 ..... Fokus ........ 0 ... 255 ..... nah bis fern\n"
+    )
+    (mode,) = drafted(text).modes
+    assert [(p.label, [(r.from_, r.to, r.meaning) for r in p.ranges]) for p in mode.parameters] == [
+        ("Zoom", [(0, 255, "eng bis weit")]),
+        ("Fokus", [(0, 255, "nah bis fern")]),
+    ]
+
+
+def test_two_bytes_of_a_cell_with_values_and_words_beside_them_have_one_name():
+    html = (
+        "<table><tr><th>Slot</th><th>Name</th><th>Values</th></tr><tr><td>1<br>2</td><td>Zoom<br>Zoom fine"
+        "</td><td>0-65535: tight to wide</td></tr><tr><td>3</td><td>Iris</td><td>0-255: open</td></tr>"
+        "</table>"
+    )
+    (mode,) = drafted(html).modes
+    assert [(p.label, p.slots) for p in mode.parameters] == [("Zoom", [1, 2]), ("Iris", [3])]

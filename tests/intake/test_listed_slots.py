@@ -89,3 +89,31 @@ def test_cells_left_out_in_print_are_filled_in_where_the_numbers_fit():
     assert "Derived" in (document.modes[0].cells[0].note or "")
     other = draft_bytes(chart.format("37-39").encode(), name="chart.csv").document
     assert any("left out in print" in doubt.why for doubt in other.doubts)
+
+
+@pytest.mark.parametrize("name", ["Lamp 1 - Lamp 5", "Lamp 1–5", "Lamp 1 to 5"])
+def test_a_run_of_names_as_long_as_that_of_slots_is_a_slot_for_each(name: str):
+    """Five lamps on slots 2 to 6; each runs from dark to full, as the row says of all."""
+    document = drafted(f"Slot;Name;Value;Meaning\n1;Strobe;0-255;slow to fast\n2-6;{name};0-255;0-100 %\n")
+    (mode,) = document.modes
+    (block,) = mode.cells
+    assert (mode.footprint, block.count, block.first) == (6, 5, 2)
+    assert [p.parameter for p in block.parameters] == ["dimmer"]
+    assert not document.doubts
+
+
+def test_a_run_of_names_of_another_length_is_not_taken_apart():
+    document = drafted("Slot;Name;Value\n1;Strobe;0-255\n2-7;Lamp 1 - Lamp 5;0-255\n")
+    assert "6 slots beside one name are not taken apart" in whys(document)
+
+
+def test_a_dash_beside_rows_left_out_says_that_a_mode_has_none_of_them():
+    """Five cells of two slots, the first and the last in print, beside a mode that has but two slots."""
+    document = drafted(
+        "Small;Large;Name;Value\n1;-;Red;0-255\n2;-;Blue;0-255\n-;1;Red cell 1;0-255\n-;2;Blue cell 1;0-255\n"
+        "-;...;...;\n-;9;Red cell 5;0-255\n-;10;Blue cell 5;0-255\n"
+    )
+    assert [(mode.footprint, [block.count for block in mode.cells]) for mode in document.modes] == [
+        (2, []),
+        (10, [5]),
+    ]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from modebook.intake.draft import draft_bytes
 from modebook.intake.grid import grid_of
 from modebook.intake.mode_column import by_mode_column
 
@@ -49,3 +50,15 @@ def test_names_of_parameters_are_no_modes():
     """A column of names beside slots that begin again, without a title that says mode."""
     body = [["Dimmer", "1", "x", ""], ["Red", "2", "x", ""], ["Dimmer", "1", "x", ""], ["Red", "2", "x", ""]]
     assert by_mode_column(grid_of([["Function", *TITLES[1:]], *body])) == []
+
+
+def test_the_name_of_a_mode_may_have_a_row_to_itself():
+    """Above its slots, in the column of modes; the first one is no second row of titles."""
+    text = (
+        "Mode;Slot;Name;Value\nSmall (2);;;\n;1;Zoom;0-255\n;2;Iris;0-255\n"
+        "Large (3);;;\n;1;Zoom;0-255\n;2;Iris;0-255\n;3;Focus;0-255\n"
+    )
+    assert [(mode.name, mode.footprint) for mode in draft_bytes(text.encode()).document.modes] == [
+        ("Small (2)", 2),
+        ("Large (3)", 3),
+    ]

@@ -11,7 +11,7 @@ from modebook.intake.drafts import DraftParameter
 from modebook.intake.entries import Entry
 from modebook.intake.folding import fold
 from modebook.intake.lexicon import SURE
-from modebook.intake.listed_slots import of_one_cell
+from modebook.intake.listed_slots import names_of_run, of_one_cell
 from modebook.intake.loose_rows import values_of
 from modebook.intake.names import Name, read_name
 from modebook.intake.naming import settle_name
@@ -267,7 +267,7 @@ def _listed(entry: Entry, slot: int, printed: str) -> DraftParameter:
 
 def _names(text: str, count: int) -> list[str]:
     """The names in a list (Red, Green, Blue; RGB), if there are just as many as slots."""
-    mixed = _mixed(text, count)
+    mixed = _mixed(text, count) or names_of_run(text, count)
     if mixed:
         return mixed
     parts = [

@@ -3,10 +3,18 @@
 from __future__ import annotations
 
 from modebook.intake.column_stats import Stats
+from modebook.intake.folding import fold
 from modebook.intake.headings import read_mode_head
 from modebook.intake.titles import Role, title_languages, title_roles
 
 _TEXTS = ("function", "meaning")
+_NUMBERS = frozenset(
+    (
+        *("no", "nr", "n°", "n", "#", "num", "number", "nummer", "numero", "pos", "position", "item", "row"),
+        *("lfd nr", "lfd", "zeile", "ligne", "fila", "riga", "index"),
+    )
+)
+"""Titles, folded, that say only that a column counts, and not what."""
 
 
 def roles_of(titles: list[str], stats: list[Stats]) -> list[Role]:
@@ -63,6 +71,8 @@ def _alone(title: str, stats: Stats) -> Role:
         return "bits"
     if not stats.filled:
         return roles[0] if roles else "none"
+    if roles[:1] == ("foreign",) and stats.distinct == 1 < stats.filled and stats.text:
+        return "foreign"  # the same in every row: it tells of no slot
     for role in roles:
         if role != "foreign" and _fits(role, roles, stats):
             return role
@@ -93,7 +103,7 @@ def _fits(role: Role, roles: tuple[Role, ...], stats: Stats) -> bool:
     if role == "hex":
         return stats.hexes + stats.values > 0.3 * stats.filled
     if role in ("from", "to"):
-        return numeric > 0.7 and stats.ranges < 0.3 * stats.filled
+        return max(numeric, stats.share(stats.figures)) > 0.7 and stats.ranges < 0.3 * stats.filled
     if role == "default":
         return numeric > 0.6 or (told < 0.5 and not stats.names)
     if role in _TEXTS or role == "mode":
@@ -148,6 +158,16 @@ def _slots(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
         for c in [c for c, role in enumerate(roles) if role == "slot"]:
             if not stats[c].slotlike:
                 roles[c] = "none"
+        _row_numbers(roles, titles, stats)
+
+
+def _row_numbers(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
+    """A column titled as nothing but numbers, beside slots that count as far, numbers the rows."""
+    slots = [c for c, role in enumerate(roles) if role == "slot"]
+    told = [c for c in slots if titles[c] and fold(titles[c]) not in _NUMBERS]
+    for c in slots:
+        if fold(titles[c]) in _NUMBERS and any(stats[o].spread >= stats[c].spread for o in told):
+            roles[c] = "foreign"
 
 
 def _agrees(mine: Stats, others: list[Stats]) -> bool:
@@ -208,9 +228,12 @@ def _measures(roles: list[Role], titles: list[str], stats: list[Stats]) -> None:
     for c, role in enumerate(roles):
         s = stats[c]
         told = title_roles(titles[c])[:1]
-        if role != "percent" or not told or told == ("percent",):
+        if role not in ("percent", "none") or told == ("percent",) or not s.filled:
             continue
-        if s.filled > s.values:
+        if role == "percent" and told and s.filled > s.values:
+            roles[c] = "meaning"
+        elif s.measured >= 0.8 * s.filled and (s.filled > s.values or s.percent == s.whole_percent):
+            # Percents that restate values run in steps as they do; these say what a whole slot measures.
             roles[c] = "meaning"
 
 

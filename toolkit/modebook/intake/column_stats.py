@@ -11,6 +11,7 @@ from modebook.intake.folding import fold
 from modebook.intake.grid import Cell
 from modebook.intake.lexicon import SURE, phrases
 from modebook.intake.names import DESCRIBING, read_name
+from modebook.intake.quantities import singles, spans
 from modebook.intake.values import ELISIONS, Values, read_values
 
 _BYTE = re.compile(r"[(\[]?(?:msb|lsb|coarse|fine|grob|fein|hi|lo|high|low)[)\]]?", re.IGNORECASE)
@@ -64,6 +65,10 @@ class Stats:
     """Cells that say which byte of a parameter a slot is, and nothing else."""
     classes: int = 0
     """Cells that say how a range is run (by steps, proportionally), and nothing else."""
+    measured: int = 0
+    """Cells that say from where to where something runs, in a unit."""
+    figures: int = 0
+    """Cells that say one figure in a unit."""
     rows: tuple[bool, ...] = ()
     """Which rows are filled."""
 
@@ -100,6 +105,8 @@ def stats_of(cells: list[Cell]) -> Stats:
             continue
         stats.filled += 1
         seen.add(flat)
+        stats.measured += bool(spans(flat))
+        stats.figures += len(singles(flat)) == 1 and len(flat.split()) <= 2
         stats.bytes += _BYTE.fullmatch(flat) is not None
         slot = read_slot_cell(flat)
         if slot.kind == "slots":

@@ -24,7 +24,12 @@ _RUNNING = frozenset(
         "framing-macro",
     }
 )
-_LIGHT = frozenset({"strobe", "strobe-mode", "shutter", "dimmer", "fan", "fan-mode", "control", "smoothing"})
+_LIGHT = frozenset(
+    (
+        *("strobe", "strobe-mode", "shutter", "dimmer", "fan", "fan-mode", "control", "smoothing"),
+        *("fog-output", "haze-output", "fluid-pump"),
+    )
+)
 _TURNED = re.compile(r"wheel|scroller|rotation|prism")
 _RAINBOW = re.compile(
     r"\b(?:rainbow|regenbogen\w*|arc[ -]en[ -]ciel|arco ?[ií]ris|arcobaleno)\b", re.IGNORECASE

@@ -87,6 +87,8 @@ def _goes_on(titles: list[Cell], row: list[Cell], body: list[Cell]) -> bool:
     filled = [cell for cell in row if cell.flat]
     if not filled or any(cell.column >= len(titles) or not titles[cell.column].flat for cell in filled):
         return False
+    if _names_first_mode(titles, filled):
+        return False
     if any(c.flat[0].isdigit() or read_slot_cell(c.flat).kind != "text" for c in filled):
         return False
     if any(read_values(c.flat) or len(c.flat) > 16 for c in filled):
@@ -94,6 +96,14 @@ def _goes_on(titles: list[Cell], row: list[Cell], body: list[Cell]) -> bool:
     if any(read_name(cell.flat).sure or title_roles(cell.flat)[:1] == ("slot",) for cell in filled):
         return False
     return any(read_slot_cell(cell.flat).kind == "slots" for cell in body if cell.flat)
+
+
+def _names_first_mode(titles: list[Cell], filled: list[Cell]) -> bool:
+    """Whether nothing but the first mode's name stands in a row under the titles, under that of modes."""
+    if len(filled) != 1 or len(titles) < 3 or filled[0].column >= len(titles):
+        return False
+    over = titles[filled[0].column]
+    return over.span == 1 and title_roles(over.flat)[:1] == ("mode",)
 
 
 def _joined(upper: list[Cell], lower: list[Cell]) -> list[Cell]:
@@ -186,6 +196,8 @@ def _is_second(upper: list[Cell], lower: list[Cell]) -> bool:
     if is_title_row(texts_of(lower)):
         return any(not cell.flat for cell in upper) or texts_of(upper) != texts_of(lower)
     if len(filled) == 1 and len(lower) > 2 and filled[0].span > 1:
+        return False
+    if _names_first_mode(upper, filled):
         return False
     for cell in filled:
         if read_slot_cell(cell.flat).kind == "slots" or (

@@ -57,7 +57,7 @@ _BEFORE_NUMBER = re.compile(
 """What stands before a numbered mode is of the whole document: `Panel 60 – Mode 1: CCT`."""
 _OF_CHARTS = re.compile(
     rf"(?:dmx|{_SLOTS}|chart|table|tabelle|tableau|tabla|tabella|protocol|protokoll|protocole|protocolo|protocollo|"
-    r"functions?|funktionen|fonctions|funciones|funzioni|assignments?|belegung|512|\s|-)+",
+    r"functions?|funktionen|fonctions|funciones|funzioni|assignments?|belegung|512|of|de[ils]?|d[eou]s?|der|\s|-)+",
     re.IGNORECASE,
 )
 _SENTENCE = re.compile(
@@ -73,6 +73,7 @@ _STARS_LEGEND = re.compile(
     re.IGNORECASE,
 )
 """The legend of a number between stars: `* n * = not in this mode`."""
+_QUOTED = re.compile(r"^[\"“”„«»‘’‚]\s*(?P<name>[^\"“”„«»‘’‚]+?)\s*[\"“”„«»‘’‚]$")
 _NAME_MARK = re.compile(r"(?P<mark>\*{1,4}|†|‡|§|[¹²³⁴⁵⁶⁷⁸⁹]|(?<=\S)\s?\d\))$")
 
 
@@ -139,7 +140,7 @@ def read_mode_head(text: str) -> ModeHead | None:
     )
     sentences = footprint is not None and not says_mode and re.search(r"\w\.\s+\w.*\.$", flat)
     # `Lamp 60. 9 channels, 8 bit.` tells of the fixture: of the mode it says how many slots.
-    name = footprint[0] if footprint and sentences else _mode_name(flat, footprint)
+    name = footprint[0] if footprint and sentences else _QUOTED.sub(r"\g<name>", _mode_name(flat, footprint))
     return ModeHead(
         flat,
         name,
@@ -155,7 +156,8 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
     for word in phrases("phrases", "continued"):
         told = re.sub(rf"[\s(\[,–-]*\b{re.escape(word)}\b\.?[)\]]?", "", told, flags=re.IGNORECASE)
     if footprint:
-        inside = re.compile(r"[(\[]\s*" + re.escape(footprint[0]) + r"\s*[)\]]")
+        # `CCT (uses 2 channels)`: a word may stand before the number.
+        inside = re.compile(r"[(\[]\s*(?:[^\W\d]+\s+)?" + re.escape(footprint[0]) + r"\s*[)\]]")
         shorter = inside.sub(" ", told)
         if _OF_MODES.fullmatch(shorter):
             return footprint[0]  # `DMX mode: 2 channels` is called by its slots
@@ -192,7 +194,9 @@ def _mode_name(flat: str, footprint: re.Match[str] | None) -> str:
         else told
     )
     # `Channel assignments in 12-channel mode`, `Canaux DMX – mode standard`.
-    told = re.sub(rf"^.*\b(?:in|im|en|nel|au|del)\s+(?=\d{{1,3}}[\s-]?{_SLOTS}\b)", "", told)
+    told = re.sub(
+        rf"^.*\b(?:in|im|en|nel|au|del)\s+(?=\d{{1,3}}[\s-]?{_SLOTS}\b)", "", told, flags=re.IGNORECASE
+    )
     parts = re.split(r"\s[-–—|]\s", told)
     if len(parts) == 2 and _OF_CHARTS.fullmatch(parts[0]):
         told = parts[1]

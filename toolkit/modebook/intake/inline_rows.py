@@ -7,7 +7,7 @@ import re
 from dataclasses import replace
 
 from modebook.intake.chart_rows import BLANK, ChartRow, read_slot_cell
-from modebook.intake.values import read_values
+from modebook.intake.values import Values, read_values
 
 _INSIDE = re.compile(
     r"(?<![\d.,°%])(?P<values>\d{1,5}(?:\s*(?:[-–—…]|\.\.+|\b(?:to|bis|à|a|hasta)\b)\s*\d{1,5})?)"
@@ -81,10 +81,12 @@ def rows_inside(row: ChartRow) -> list[ChartRow]:
         if lined:
             return lined
         found = list(_INSIDE.finditer(text))
-        if not found or (key != "value" and (row.value or len(found) < 2)) or read_values(text):
+        if not found or (key != "value" and row.value) or read_values(text):
             continue
         values = [read_values(match["values"]) for match in found]
         starts = not text[: found[0].start()].strip()
+        if key != "value" and len(found) < 2 and not (key == "meaning" and starts and _is_whole(values[0])):
+            continue
         if not all(values) or (values[0][0].start != 0 and not (starts and len(found) == 1)):
             continue
         flat = [one[0] for one in values]
@@ -95,10 +97,10 @@ def rows_inside(row: ChartRow) -> list[ChartRow]:
             continue
         head = replace(row, value="", why=list(row.why))
         setattr(head, key, before)
-        if key == "value" and len(found) == 1:
+        if len(found) == 1:
             head.value, head.meaning = (
                 found[0]["values"],
-                _with(row.meaning, text[found[0].end() :].strip()),
+                _with(head.meaning, text[found[0].end() :].strip()),
             )
             return [head]
         made = [head]
@@ -109,6 +111,37 @@ def rows_inside(row: ChartRow) -> list[ChartRow]:
             made.append(ChartRow(row.place, blank, value=match["values"], meaning=words, raw=row.raw))
         return made
     return []
+
+
+_BEFORE = re.compile(
+    r"^(?P<values>\d{1,5}(?:\s*(?:[-–—…→÷]|\.\.+|to|bis|à|a|al)\s*\d{1,5})?)\s*[:=]\s*(?P<words>\S.*)$",
+    re.DOTALL,
+)
+
+
+def with_values_before(rows: list[ChartRow]) -> list[ChartRow]:
+    """The rows of a table without a column for values, where what they mean begins with these: only for a
+    slot all of whose rows do, from 0 on and each where the one before ended.
+    """
+    found = list(rows)
+    starts = [n for n, row in enumerate(rows) if row.has_slot]
+    for start, end in itertools.pairwise([*starts, len(rows)]):
+        told = [_BEFORE.match(row.meaning) for row in rows[start:end]]
+        values = [read_values(one["values"]) if one else () for one in told]
+        if any(row.has_value or row.whole for row in rows[start:end]) or not all(values):
+            continue
+        chained = all(b[0].start == a[-1].end + 1 for a, b in itertools.pairwise(values))
+        if not chained or values[0][0].start != 0:
+            continue
+        for n, one in enumerate(told, start=start):
+            if one is not None:
+                found[n] = replace(rows[n], value=one["values"], meaning=one["words"], why=list(rows[n].why))
+    return found
+
+
+def _is_whole(values: tuple[Values, ...]) -> bool:
+    """Whether values are all those of a slot or two: `0-255 = magenta to green`."""
+    return len(values) == 1 and values[0].start == 0 and values[0].end in (255, 65535)
 
 
 def rows_behind(row: ChartRow) -> list[ChartRow]:

@@ -13,6 +13,12 @@ _SIGNS = re.compile(r"\s*(?:,|;|/|\+|\||\n|·|•)\s*")
 _RUN = re.compile(
     r"^\D{0,12}(?P<first>\d{1,3})\s*(?:-|–|—|…|\.\.+|to|bis|à|a|al)\s*(?P<last>\d{1,3})\s*$", re.IGNORECASE
 )
+_NAMED_RUN = re.compile(
+    r"(?P<stem>[^\W\d][^\d(]*?)\s*(?P<first>\d{1,3})\s*(?:-|–|—|…|\.\.+|to|bis|à|a|al)\s*"
+    r"(?:(?P<again>[^\W\d][^\d(]*?)\s*)?(?P<last>\d{1,3})",
+    re.IGNORECASE,
+)
+"""Names that differ by their numbers alone, the first and the last of them: `Lamp 1 - Lamp 8`."""
 _NUMBER = re.compile(r"(?P<n>\d{1,3})\s*$")
 MOST = 12
 LEAST = 3
@@ -62,6 +68,15 @@ def _listed(row: list[Cell]) -> tuple[int, int] | None:
             if len(names) == count and all(read_name(name).sure for name in names):
                 return c, other
     return None
+
+
+def names_of_run(text: str, count: int) -> list[str]:
+    """The names in a run of numbers (`Lamp 1 - Lamp 8`, `Lamp 1-8`), if there are just as many as slots."""
+    run = _NAMED_RUN.fullmatch(" ".join(text.split()))
+    if run is None or count < LEAST or (run["again"] and run["again"].casefold() != run["stem"].casefold()):
+        return []
+    first, last = int(run["first"]), int(run["last"])
+    return [f"{run['stem']} {n}" for n in range(first, last + 1)] if last - first + 1 == count else []
 
 
 def of_one_cell(names: list[str]) -> list[str]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Collection
+from dataclasses import replace
 
 from modebook.intake.chart_rows import read_slot_cell
 from modebook.intake.grid import Cell, Grid
@@ -24,8 +25,9 @@ def by_mode_column(grid: Grid, known: Collection[str] = ()) -> list[tuple[ModeHe
     if header is None:
         return []
     first = header[0] + header[1]
-    titles, body = grid.rows[:first], grid.rows[first:]
+    titles, rows = grid.rows[:first], grid.rows[first:]
     for column in range(grid.width - 1):
+        body = _without_lone(rows, column) if _says_mode(titles, column) else rows
         starts = _starts(body, column)
         says = _says_mode(titles, column)
         goes_on = says and bool(known) and bool(starts)
@@ -48,6 +50,22 @@ def by_mode_column(grid: Grid, known: Collection[str] = ()) -> list[tuple[ModeHe
             found.append((head, Grid(rows, grid.place, grid.ruled)))
         return found
     return []
+
+
+def _without_lone(rows: list[list[Cell]], column: int) -> list[list[Cell]]:
+    """The rows, a mode's name that has one to itself put into the next: it stands above its slots."""
+    found: list[list[Cell]] = []
+    waiting: Cell | None = None
+    for row in rows:
+        filled = [cell for cell in row if cell.flat]
+        if len(filled) == 1 and filled[0].column == column:
+            waiting = filled[0]
+            continue
+        if waiting is not None and column < len(row) and not row[column].flat:
+            row = [*row[:column], replace(row[column], text=waiting.text), *row[column + 1 :]]
+        waiting = None
+        found.append(row)
+    return found
 
 
 def _starts(body: list[list[Cell]], column: int) -> list[int]:

@@ -25,7 +25,8 @@ _LOAD = re.compile(
 """What a dimmer or a driver feeds, folded, perhaps with its number."""
 _FLICKERS = ("flicker", "flackern", "vacillement", "parpadeo", "sfarfallio", "tremolio")
 _BOTH_GREENS = re.compile(
-    r"(?:[-–−]|\bminus|\bmoins|\bmenos|\bmeno)\s?(?:gr[üu]n|green|vert|verde)\b|\bmagenta\b", re.IGNORECASE
+    r"(?:[-–−]|\bminus|\bmoins|\bmenos|\bmeno)\s?(?:\d(?:/\d)?\s?|\d{1,3}\s?%\s?)?(?:gr[üu]n|green|vert|verde)\b|\bmagenta\b",
+    re.IGNORECASE,
 )
 _HEATS = re.compile(r"heat|heiz|chauff|calent|riscald")
 _SEEN_HZ = 60
@@ -54,6 +55,10 @@ def settle_name(parameter: DraftParameter) -> None:
         _known_or_doubt(parameter, name, from_text=True)
         return
     shared, sure = _shared_head(texts)
+    common = _common_words(texts) if shared is None else ""
+    if common:
+        _known_or_doubt(parameter, read_name(common))
+        return
     if shared is None:
         parameter.word = "other"
         parameter.label = ""
@@ -157,6 +162,18 @@ def head_of(text: str) -> Name | None:
         if found and found.score >= SURE and found.word != "reserved":
             return read_name(phrase)
     return None
+
+
+def _common_words(texts: list[str]) -> str:
+    """The words that all ranges of a slot begin with, where each goes on: `Lag off`, `Lag 1 s`."""
+    split = [text.split() for text in texts]
+    common: list[str] = []
+    for words in zip(*split, strict=False):
+        if len({fold(word) for word in words}) > 1 or not fold(words[0]).isalpha():
+            break
+        common.append(words[0])
+    goes_on = all(len(words) > len(common) for words in split)
+    return " ".join(common) if len(texts) > 1 and goes_on else ""
 
 
 def _shared_head(texts: list[str]) -> tuple[Name | None, bool]:

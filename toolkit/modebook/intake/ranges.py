@@ -263,9 +263,6 @@ def _range(
     return entry
 
 
-_FROM_TO = re.compile(r"[^\W\d_]{3,} (?:to|bis|zu|a|hasta) [^\W\d_]{3,}")
-
-
 def _keep_whole(parameter: DraftParameter, made: list[tuple[Json, Description]]) -> None:
     """A single row over all values is a range only if it says more than the name and the span."""
     entry, description = made[0]
@@ -276,7 +273,9 @@ def _keep_whole(parameter: DraftParameter, made: list[tuple[Json, Description]])
     known = read_name(text.strip(" ()")) if text.strip(" ()") else None
     telling = [word for word in words if not re.fullmatch(r"[\d%°]+", word) and word not in _CONNECTING]
     repeats = known is not None and known.word == parameter.word and not known.rest
-    repeats = repeats and not _FROM_TO.search(fold(text))  # `magenta to green` says which end is which
+    runs = _CONNECTING.intersection(words) or re.search(r"\s[-–—]\s|[→⇒>]", text)
+    if repeats and runs and fold(parameter.label) != fold(text):
+        repeats = False  # `Magenta to green` names a tint, and says which end is which
     if description.spans and not description.needs and description.said.hold_s is None:
         # The span is the parameter's: what the words of the range say of it stays with them.
         entry["meaning"] = description.printed

@@ -11,9 +11,10 @@ from modebook.intake.folding import fold
 from modebook.intake.grid import Cell, Grid
 from modebook.intake.group_rows import is_group_heading, is_note
 from modebook.intake.headings import read_slot_head
-from modebook.intake.inline_rows import rows_in_matrix, rows_inside
+from modebook.intake.inline_rows import rows_in_matrix, rows_inside, with_values_before
 from modebook.intake.names import read_name
 from modebook.intake.phrases import turns_round
+from modebook.intake.quantities import spans
 from modebook.intake.titles import is_title_row
 from modebook.intake.unwrapped_rows import joined, unwrapped
 from modebook.intake.values import ELISIONS, read_values
@@ -40,8 +41,10 @@ def chart_rows(grid: Grid, plan: Plan) -> list[ChartRow]:
         if len(filled) == 1 and is_note(filled[0]):
             found.append(ChartRow(cells[0].place, whole=filled[0], raw=filled[0]))
             continue
-        if filled and all(text in ELISIONS for text in filled):
-            found.append(ChartRow(cells[0].place, value=filled[0], raw=filled[0]))
+        left_out = [text for text in filled if text in ELISIONS]
+        # Where modes stand side by side, a dash says that a mode has none of what is left out.
+        if left_out and all(text in ELISIONS or read_slot_cell(text).kind == "absent" for text in filled):
+            found.append(ChartRow(cells[0].place, value=left_out[0], raw=left_out[0]))
             continue
         if is_title_row(texts) or (
             len(filled) > 1 and titles and all(fold(text) in titles for text in filled)
@@ -50,7 +53,7 @@ def chart_rows(grid: Grid, plan: Plan) -> list[ChartRow]:
         row = _whole(cells, plan) or _by_roles(cells, plan)
         row.raw = " | ".join(filled)
         found.extend(_taken_apart(row, cells, plan))
-    return _second_bytes(found if grid.ruled else unwrapped(found))
+    return _second_bytes(with_values_before(found) if grid.ruled else unwrapped(found))
 
 
 def _end_of(rows: list[ChartRow]) -> int | None:
@@ -136,7 +139,7 @@ def _by_roles(cells: list[Cell], plan: Plan) -> ChartRow:
     row = ChartRow(next((c.place for c in cells if c.flat), cells[0].place))
     coarse: dict[int, SlotCell] = {}
     fine: dict[int, SlotCell] = {}
-    start = end = other = ""
+    start = end = other = unit = ""
     for cell, column in zip(cells, plan.columns, strict=False):
         text, role, mode = cell.text.strip(), column.role, column.mode or 0
         if text[:1] in ("#", "f") and _is_unshown(text):
@@ -163,7 +166,9 @@ def _by_roles(cells: list[Cell], plan: Plan) -> ChartRow:
         elif role == "unit" and row.meaning[-1:].isdigit() and _UNIT.fullmatch(text) and text.strip("-–—/"):
             row.meaning = f"{row.meaning} {text}"
         elif role == "unit" and _UNIT.fullmatch(text):
-            continue  # a unit alone says nothing of a range
+            unit = text  # alone it says nothing of a range
+        elif role == "meaning" and row.meaning and read_name(text).bits and read_name(text).word is None:
+            continue  # how many bits a slot has says nothing of what its values mean
         elif role in ("meaning", "unit"):
             row.meaning = joined(row.meaning, text)
             row.wraps = cell.wraps
@@ -180,7 +185,10 @@ def _by_roles(cells: list[Cell], plan: Plan) -> ChartRow:
         row.name, row.value = row.value, ""
     if other and turns_round(f"{row.meaning or row.name}:{other}"):
         row.why.append("the two languages of this text contradict each other")
-    if start or end:
+    if start and end and _are_measures(f"{start} {unit}", f"{end} {unit}"):
+        # From 2800 K to 6500 K says what all values of the slot mean, not where they lie.
+        row.meaning = joined(f"{start} - {end} {unit}".strip(), row.meaning)
+    elif start or end:
         row.value = f"{start}-{end}" if start and end else start or end
     for mode in {*coarse, *fine}:
         row.slots[mode] = _two(row.slots.get(mode), coarse.get(mode, BLANK), fine.get(mode, BLANK))
@@ -202,6 +210,17 @@ _UNIT = re.compile(
     r"per ?cent|kelvin|degrees?|hertz|seconds?|grad|degr[eé]s|grados|gradi|prozent|steps?",
     re.IGNORECASE,
 )
+
+
+def _are_measures(start: str, end: str) -> bool:
+    """Whether two cells are the ends of what a slot measures: both have a unit, and percents are all."""
+    told = spans(f"{start} - {end}")
+    whole = {"%": (0, 100)}
+    return (
+        len(told) == 1
+        and bool(spans(f"0 - {start}") and spans(f"0 - {end}"))
+        and (told[0].start, told[0].end) == whole.get(told[0].unit, (told[0].start, told[0].end))
+    )
 
 
 def _names_from_value(row: ChartRow) -> bool:
@@ -250,7 +269,9 @@ def _taken_apart(row: ChartRow, cells: list[Cell], plan: Plan) -> list[ChartRow]
     if row.whole:
         return [row]
     inside = rows_in_matrix(row) or rows_inside(row)
-    if inside:
+    if len(inside) == 1:
+        row = inside[0]
+    elif inside:
         return inside
     values = _lines(row.value)
     several = len(values) > 1 and all(read_values(line) for line in values)

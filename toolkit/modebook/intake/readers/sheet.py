@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from modebook.intake.errors import IntakeError
 from modebook.intake.grid import Cell, Grid, Item, Leaf, Line, Place, Source
+from modebook.intake.readers.titles_above import Titles, titles_of
 
 
 def read_sheet(content: bytes, name: str) -> Source:
@@ -55,32 +56,41 @@ def _csv(content: bytes, name: str) -> tuple[Leaf, list[str]]:
 
 
 def leaf_of(sheet: str | None, rows: Sequence[tuple[int, Sequence[str]]]) -> Leaf:
-    """Rows as one grid a block: blank rows part tables, a row with one cell between them is a line."""
+    """Rows as one grid a block: blank rows part tables, a row with one cell between them is a line.
+
+    Titles printed once count for the blocks below that go on under them, though blank rows part these.
+    """
     items: list[Item] = []
     block: list[tuple[int, list[str]]] = []
+    above: Titles | None = None
 
     def flush() -> None:
+        nonlocal above
         if not block:
             return
-        used = [
-            c
-            for c in range(max(len(row) for _, row in block))
-            if any(c < len(row) and row[c].strip() for _, row in block)
-        ]
-        cells: list[list[Cell]] = []
-        for number, row in block:
-            place = Place(sheet=sheet, row=number)
-            cells.append(
-                [Cell(row[c].strip() if c < len(row) else "", place, number, i) for i, c in enumerate(used)]
-            )
+        used = _filled(block)
+        cells = _cells(sheet, block, above.columns if above and set(used) <= set(above.columns) else used)
+        lines: list[Item] = []
         while cells and len(used) > 1 and sum(bool(cell.flat) for cell in cells[0]) == 1:
             only = next(cell for cell in cells[0] if cell.flat)
-            items.append(Line(only.flat, only.place))
+            lines.append(Line(only.flat, only.place))
             cells.pop(0)
+        if above is not None and set(used) <= set(above.columns) and above.cover(cells):
+            last = items[-1]
+            if not lines and isinstance(last, Grid):
+                last.rows.extend(cells)
+            else:
+                items.extend([*lines, Grid([*above.rows, *cells], cells[0][0].place)])
+            block.clear()
+            return
+        items.extend(lines)
+        cells = _cells(sheet, block[len(lines) :], used)
         if len(used) == 1:
             items.extend(Line(row[0].flat, row[0].place) for row in cells)
         elif cells:
-            items.append(Grid(cells, Place(sheet=sheet, row=block[0][0])))
+            grid = Grid(cells, Place(sheet=sheet, row=block[0][0]))
+            items.append(grid)
+            above = titles_of(grid, used)
         block.clear()
 
     for number, row in rows:
@@ -90,3 +100,19 @@ def leaf_of(sheet: str | None, rows: Sequence[tuple[int, Sequence[str]]]) -> Lea
             flush()
     flush()
     return Leaf(None, items, sheet=sheet, raw=[(number, list(row)) for number, row in rows])
+
+
+def _filled(block: list[tuple[int, list[str]]]) -> list[int]:
+    """The columns in which a block has anything."""
+    width = max(len(row) for _, row in block)
+    return [c for c in range(width) if any(c < len(row) and row[c].strip() for _, row in block)]
+
+
+def _cells(sheet: str | None, block: list[tuple[int, list[str]]], columns: list[int]) -> list[list[Cell]]:
+    return [
+        [
+            Cell(row[c].strip() if c < len(row) else "", Place(sheet=sheet, row=number), number, i)
+            for i, c in enumerate(columns)
+        ]
+        for number, row in block
+    ]

@@ -20,6 +20,8 @@ _DRAWN = re.compile(r"\s*[├└┌╞╘╒╟╚╔╠┝┕┍┠┗┏┣─
 """A line of a table that is drawn with letters made for it."""
 _RULE = re.compile(r"\s*[+|]?[-=]{2,}(?:[+|][-=]{2,})+[+|]?\s*")
 """A line that is drawn between the rows of a table with plus and minus signs."""
+_LEADERS = re.compile(r"(?<=\S)\s(?:\.{4,}|(?:\.\s){3,}\.)\s(?=\s*\S)")
+"""Dots that lead the eye from one column to the next."""
 _BARS = str.maketrans("│┃║", "|||")
 _PAGE = re.compile(
     r"(?:^|\s)(?:page|seite|página|pagina|pág\.|pag\.)\s*\d{1,4}(?:\s*(?:/|of|von|de|di|sur)\s*\d{1,4})?\s*(?:$|\s{2})",
@@ -51,7 +53,7 @@ def read_text(text: str, name: str) -> Source:
         raise IntakeError(
             name, f"has more than {MOST_LINES} lines", remedy="keep only the pages of the chart"
         )
-    lines = _without_page_lines(lines)
+    lines = [_LEADERS.sub(lambda dots: " " * len(dots[0]), line) for line in _without_page_lines(lines)]
     items: list[Item] = []
     block: list[tuple[int, str]] = []
     kind = ""
