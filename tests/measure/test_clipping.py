@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -9,7 +11,10 @@ from measure.made import averaged, filmed, limited, sent
 from modebook.measure.answer import measure
 from modebook.measure.clipping import clipped_top, with_top
 from modebook.measure.events import recognise
+from modebook.measure.fit import Fit, Known
+from modebook.measure.interval import covering
 from modebook.measure.setup import Setup
+from modebook.measure.staircases import lengths_held
 
 HZ = 40.0
 HALVES = [(0.5, 1.0), (1.1, 0.0), (1.7, 0.5), (2.3, 1.0), (2.9, 0.5), (3.5, 0.0)]
@@ -67,3 +72,27 @@ def test_stairs_to_a_clipped_top_are_still_told_apart():
     found = measure(trace, Setup(refresh_hz=HZ)).judgement
     assert (found.can_tell, found.method) == (True, "average")
     assert found.length_packets == pytest.approx(5.0, abs=0.2)
+
+
+def test_the_lengths_tried_under_an_open_top_are_all_as_steep_as_the_snaps():
+    """Snaps tell how steep a line is: each top 4 to 70 % above where it is clipped has its length."""
+    best = _fit(0.1, np.array([0.0, 1.2]))
+    known = Known(1 / HZ, 0.01, 1 / 50, top=(1.2, 0.3))  # clipped at 1
+    held = lengths_held("restart", known, best)
+    steep = [one.top[0] / one.length_s for one in held if one.top and one.length_s]
+    assert steep == pytest.approx([12.0] * 6)
+    assert [held[0].top[0], held[-1].top[0]] == pytest.approx([1.04, 1.7])  # type: ignore[index]
+    sure = lengths_held("restart", replace(known, top=(1.2, 0.03)), best)
+    assert [one.length_s for one in sure] == [0.1]
+
+
+def _fit(length_s: float, levels: np.ndarray) -> Fit:
+    none = np.zeros(0)
+    return Fit("restart", length_s, 0.0, None, none, none, none, levels, 100.0, 3, none, none)
+
+
+def test_an_interval_holds_what_other_counts_of_steps_explain_as_well():
+    """Of two other layouts the one that leaves far more light unexplained does not count."""
+    best = replace(_fit(0.1, np.zeros(2)), others=((0.15, 150.0), (0.3, 900.0)))
+    assert covering((3.9, 4.1), best, 200.0, 1 / HZ) == (3.9, pytest.approx(6.0))
+    assert covering((3.9, 4.1), best, 120.0, 1 / HZ) == (3.9, 4.1)

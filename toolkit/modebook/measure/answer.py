@@ -11,7 +11,7 @@ from modebook.measure.events import Scene, named
 from modebook.measure.every_model import every_model
 from modebook.measure.fit import Fit, Known, Samples, Search
 from modebook.measure.flicker import Flicker
-from modebook.measure.interval import Interval, interval_of
+from modebook.measure.interval import Interval, covering, interval_of
 from modebook.measure.judgement import LATE_WORSE, Candidate, Judgement, judge, out_at
 from modebook.measure.known_sending import cleaned_of, known_sending
 from modebook.measure.models import Method
@@ -175,11 +175,8 @@ def _judged(
             shared_s = _shared_doubt(sending, trace.step_s) if method == "interpolate" else 0.0
             over = 0.0 if top is None or not open_top or method == "lag" else top.doubt / top.level
             interval = _wider(reach, one.length_s, period_s, uneven, shared_s, over)
-            # Other counts of steps may explain it as well, by another length.
             most = max(OTHER_STEPS * one.deviance, one.deviance + scale * out_at(misfit))
-            near_s = [at_s for at_s, left in one.others if left < most]
-            packets = [*interval, *(at_s / period_s for at_s in near_s)]
-            interval = min(packets), max(packets)
+            interval = covering(interval, one, most, period_s)
         delay = None if one.delay_s is None else (one.delay_s - setup.delay_s) / period_s
         candidates[method] = Candidate(method, worse[method], one.length_s / period_s, interval, delay)
     for method in same_light(best, searches[best.method]):

@@ -37,9 +37,7 @@ MISSED_TIMES = 4.0  # the usual deviance per sample: a change explained so much 
 Found: TypeAlias = tuple[dict[Method, Fit], dict[Method, Search]]
 
 
-def every_model(
-    trace: Trace, scene: Scene, sending: Sending, known: Known, counted: bool
-) -> tuple[dict[Method, Fit], dict[Method, Search]]:
+def every_model(trace: Trace, scene: Scene, sending: Sending, known: Known, counted: bool) -> Found:
     """Give each method's best fit and its search. counted: whether the packet rate is known.
 
     Where the time of sending is not known, changes far wider than others are taken apart into steps, and then
@@ -114,7 +112,11 @@ def _fitted(
     best = min((one for fits, _ in runs for one in fits.values()), key=lambda one: one.deviance)
     on_grid = [on_packets(*run, samples, known, best) for run in runs]
     gridded = [run for run in on_grid if run is not None]
-    return _best_of(gridded or runs)
+    if not gridded:
+        return _best_of(runs)
+    # What only another run has keeps its place there: with free times it explains the light no worse.
+    (loose, loose_searches), (fits, searches) = _best_of(runs), _best_of(gridded)
+    return {**loose, **fits}, {**loose_searches, **searches}
 
 
 def _best_of(runs: Sequence[Found]) -> Found:

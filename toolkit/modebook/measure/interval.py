@@ -35,6 +35,14 @@ def interval_of(search: Search, best: Fit, scale: float) -> Interval:
     return Interval(max(low, 0.0), min(high, LONGEST_S), high >= LONGEST_S)
 
 
+def covering(interval: tuple[float, float], best: Fit, most: float, period_s: float) -> tuple[float, float]:
+    """Give an interval in packets that holds the lengths of other counts of steps, too, which explain the
+    light up to a deviance of most.
+    """
+    packets = [*interval, *(length_s / period_s for length_s, deviance in best.others if deviance < most)]
+    return min(packets), max(packets)
+
+
 def _deviation(search: Search, best: Fit, scale: float) -> tuple[float, float]:
     """The length's standard deviation by the slopes at the best fit, in s, as if samples were independent;
     and by how much its variance is greater because neighbors are off alike, at least 1.

@@ -155,7 +155,7 @@ def in_steps(
     halves = halves_of(scene, sending, open_s)
     usual_s = float(np.median([scene.changes[e].width_s for e in narrow]))
     found: list[tuple[float, Stairs]] = []
-    for held in _held(method, known, best):
+    for held in lengths_held(method, known, best):
         ways: list[Way] = []
         length_s = best.length_s if held.length_s is None else held.length_s
         for e in wide:
@@ -188,7 +188,7 @@ def _laid_out(sending: Sending, starts: Floats, ways: dict[int, Way], known: Kno
     return replace(loose_of, start_s=begin)
 
 
-def _held(method: Method, known: Known, best: Fit) -> list[Known]:
+def lengths_held(method: Method, known: Known, best: Fit) -> list[Known]:
     """What is held while a wide change is tried alone: length, exposure, and a top that snaps tell of."""
     held = replace(known, length_s=best.length_s, open_s=best.open_s)
     if known.top is None:
