@@ -20,7 +20,6 @@ SLOW = 4  # frames more than an exposure needs: a change that takes longer, with
 FADE_DOUBT = 0.1  # packets
 SHORTEST_DOUBT_S = 1e-5
 CLIPPED_WITHIN = 0.02  # of the level of clipping: what comes so near may be clipped
-SOFT_DOUBT = 0.12  # of the shorter of exposure and readout: how far a straight line is from their soft ends
 TOP_MOST = 1.7  # times the level of clipping: nobody clips by more
 HALVED_DOUBT = 0.03  # of a clipped top that a level between gave
 NO_CLOSER = 0.5  # packets: no two steps come so close
@@ -175,12 +174,10 @@ def time_of(
         seen = np.clip((level[end:begin] - before) / (after - before), 0.0, 1.0)
         partly = (seen > margin) & (seen < 1.0 - margin)
         if partly.any():
-            # Rows that open one after another see it as a longer exposure with soft ends.
-            slope_s, soft_s = max(open_s, spread_s), min(open_s, spread_s)
-            middle_s = opens[end:begin][partly] + 0.5 * (open_s + spread_s)
-            at_s = float(np.mean(middle_s - (seen[partly] - 0.5) * slope_s))
-            doubt_s = noise / abs(after - before) * slope_s / float(np.sqrt(partly.sum()))
-            return at_s, max(doubt_s, 0.02 * open_s, SOFT_DOUBT * soft_s, SHORTEST_DOUBT_S), 0.0
+            lit_s, slope_s = _since(seen[partly], open_s, spread_s)
+            at_s = float(np.mean(opens[end:begin][partly] + open_s + spread_s - lit_s))
+            doubt_s = noise / abs(after - before) * float(slope_s.max()) / float(np.sqrt(partly.sum()))
+            return at_s, max(doubt_s, 0.02 * open_s, SHORTEST_DOUBT_S), 0.0
     # An exposure that saw some of the new level closed after the step; one that saw some of the old opened
     # before it: how much of each bounds the time.
     low = min(before, after)
@@ -198,6 +195,20 @@ def time_of(
     slack_s = 0.5 * max(float(to_s - from_s), 0.0)
     doubt_s = max(slack_s / float(np.sqrt(3.0)), 0.02 * open_s, SHORTEST_DOUBT_S)
     return 0.5 * float(from_s + to_s), doubt_s, slack_s
+
+
+def _since(seen: Floats, open_s: float, spread_s: float) -> tuple[Floats, Floats]:
+    """How long before the last row closed a step came that exposures saw so much of, in s, and by how much
+    that moves with what was seen. Rows that open one after another give a long exposure with soft ends.
+    """
+    long_s, short_s = max(open_s, spread_s), min(open_s, spread_s)
+    soft = short_s / (2.0 * long_s)
+    ends = np.minimum(seen, 1.0 - seen)
+    bent_s = np.sqrt(2.0 * long_s * short_s * ends)
+    since_s = np.where(ends < soft, bent_s, long_s * ends + 0.5 * short_s)
+    since_s = np.where(seen > 0.5, open_s + spread_s - since_s, since_s)
+    slope_s = np.where(ends < soft, long_s * short_s / np.maximum(bent_s, 1e-12), long_s)
+    return since_s, slope_s
 
 
 def _fade(reference: Trace, scene: Scene, change: Change, open_s: float, period_s: float) -> Steps:
